@@ -1,0 +1,47 @@
+namespace Handhold;
+
+/// <summary>Stable codes of situations. In files their names start with a small letter.</summary>
+public enum StatusCode
+{
+    /// <summary>Every keeper is faster than every reject.</summary>
+    Separated,
+
+    /// <summary>Every frame was a keeper.</summary>
+    AllKeepers,
+
+    /// <summary>No frame was a keeper.</summary>
+    NoKeepers,
+
+    /// <summary>All frames have one exposure, so the data say nothing on steepness.</summary>
+    SingleExposure,
+
+    /// <summary>Keepers become more frequent with longer exposure.</summary>
+    WrongDirection,
+
+    /// <summary>A parameter is hardly better known than before the data.</summary>
+    PriorDominated,
+
+    /// <summary>The answer changes by more than a factor of two when the priors of steepness and luck are widened or narrowed twofold.</summary>
+    RestsOnPrior,
+
+    /// <summary>The question lies beyond the speeds tested.</summary>
+    OutsideTestedRange,
+
+    /// <summary>No exposure gives the rate, or no number of frames the assurance.</summary>
+    NotReachable,
+
+    /// <summary>More frames would be needed than the budget allows.</summary>
+    OverBudget,
+
+    /// <summary>No two frames share a recorded burst, so luck within bursts rests on the prior.</summary>
+    BurstsNotAssessable,
+
+    /// <summary>The observed rates do not follow a falling curve.</summary>
+    CurveDoesNotFit,
+
+    /// <summary>The two sides were shot on different days, so the days' luck is part of the difference.</summary>
+    ConfoundedWithSession,
+
+    /// <summary>The numerical result did not settle.</summary>
+    Approximate,
+}

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+
+namespace Handhold;
+
+/// <summary>What a curve was fitted to, pooled.</summary>
+public sealed class CurveData
+{
+    internal CurveData(
+        int rows,
+        int unjudged,
+        int sessions,
+        int bursts,
+        ImmutableArray<FrameCell> cells,
+        ImmutableArray<SpeedCount> speeds,
+        Criterion? criterion,
+        ImmutableArray<string> sessionLabels
+    ) =>
+        (Rows, Unjudged, Sessions, Bursts, Cells, Speeds, Criterion, SessionLabels) = (
+            rows,
+            unjudged,
+            sessions,
+            bursts,
+            cells,
+            speeds,
+            criterion,
+            sessionLabels
+        );
+
+    /// <summary>Rows of the table.</summary>
+    public int Rows { get; }
+
+    /// <summary>Frames not judged.</summary>
+    public int Unjudged { get; }
+
+    /// <summary>Sessions; 1 when none was recorded.</summary>
+    public int Sessions { get; }
+
+    /// <summary>Recorded bursts of at least two frames; 0 when none.</summary>
+    public int Bursts { get; }
+
+    /// <summary>Sufficient statistics: cells of equal session, burst and exposure, in a canonical order.</summary>
+    public ImmutableArray<FrameCell> Cells { get; }
+
+    /// <summary>Counts pooled by exposure, fastest first.</summary>
+    public ImmutableArray<SpeedCount> Speeds { get; }
+
+    /// <summary>The criterion, where one was recorded.</summary>
+    public Criterion? Criterion { get; }
+
+    /// <summary>Labels of the sessions, in byte order; empty when none was recorded.</summary>
+    public ImmutableArray<string> SessionLabels { get; }
+
+    /// <summary>Frames judged.</summary>
+    public int Frames => Speeds.Sum(s => s.Frames);
+
+    /// <summary>Keepers among them.</summary>
+    public int Keepers => Speeds.Sum(s => s.Keepers);
+
+    /// <summary>Fastest speed tested.</summary>
+    public ShutterSpeed Fastest => Speeds[0].Exposure;
+
+    /// <summary>Slowest speed tested.</summary>
+    public ShutterSpeed Slowest => Speeds[^1].Exposure;
+}

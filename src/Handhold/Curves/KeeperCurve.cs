@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+
+namespace Handhold;
+
+/// <summary>A fitted keeper curve. Ask it: <c>curve.FramesNeeded(...)</c>, <c>curve.Slowest(...)</c>, <c>curve.RateAt(...)</c>.</summary>
+public sealed class KeeperCurve
+{
+    internal KeeperCurve(
+        CurveKey key,
+        CurveData data,
+        KeeperModel model,
+        NormalPrior halfPointPrior,
+        ImmutableArray<ParameterSummary> parameters,
+        ImmutableArray<Status> statuses
+    ) => (Key, Data, Model, HalfPointPrior, Parameters, Statuses) = (key, data, model, halfPointPrior, parameters, statuses);
+
+    /// <summary>Which rows made it.</summary>
+    public CurveKey Key { get; }
+
+    /// <summary>The pooled data.</summary>
+    public CurveData Data { get; }
+
+    /// <summary>The model that was fitted.</summary>
+    public KeeperModel Model { get; }
+
+    /// <summary>The prior of the half point at this curve's own conditions, log2 seconds.</summary>
+    public NormalPrior HalfPointPrior { get; }
+
+    /// <summary>How it was estimated: <c>posterior</c>.</summary>
+    public string Estimator { get; } = "posterior";
+
+    /// <summary>tau0, log2b, and those of ceiling, floor, sessionLuck, burstLuck that were estimated.</summary>
+    public ImmutableArray<ParameterSummary> Parameters { get; }
+
+    /// <summary>What the reader should know.</summary>
+    public ImmutableArray<Status> Statuses { get; }
+
+    /// <summary>Log-likelihood at the posterior medians without luck, on the Bernoulli scale (no binomial coefficients).</summary>
+    public double LogLikelihood { get; internal init; }
+
+    /// <summary>Twice the distance of <see cref="LogLikelihood"/> from the saturated model on cells pooled by exposure.</summary>
+    public double Deviance { get; internal init; }
+}

@@ -1,0 +1,28 @@
+using System.Collections.Immutable;
+
+namespace Handhold;
+
+/// <summary>What every answer carries.</summary>
+public abstract class Answer
+{
+    private protected Answer(KeeperCurve curve, bool withinTested, bool hasAnswer, ImmutableArray<Status> statuses) =>
+        (Curve, WithinTested, HasAnswer, Statuses) = (curve, withinTested, hasAnswer, statuses);
+
+    /// <summary>The curve that was asked.</summary>
+    public KeeperCurve Curve { get; }
+
+    /// <summary>Whether the answer lies within the speeds tested.</summary>
+    public bool WithinTested { get; }
+
+    /// <summary>False when the question was declined or nothing satisfies it; <see cref="Statuses"/> says why.</summary>
+    public bool HasAnswer { get; }
+
+    /// <summary>What the reader should know of this answer.</summary>
+    public ImmutableArray<Status> Statuses { get; }
+
+    /// <summary>The answer as a person would say it.</summary>
+    public abstract string Sentence { get; }
+
+    /// <inheritdoc cref="Sentence" />
+    public override string ToString() => Sentence;
+}

@@ -1,0 +1,23 @@
+namespace Handhold;
+
+/// <summary>How questions are answered.</summary>
+public sealed record AnswerOptions
+{
+    /// <summary>The options used when none are given.</summary>
+    public static AnswerOptions Default { get; } = new();
+
+    /// <summary>For which day; another day unless said otherwise.</summary>
+    public Day Day { get; init; } = Day.Another;
+
+    /// <summary>Answer also more than one stop beyond the speeds tested.</summary>
+    public bool BeyondTested { get; init; }
+
+    /// <summary>The marks that the camera offers.</summary>
+    public Marks Marks { get; init; } = Marks.Third;
+
+    /// <summary>Frames a burst, each burst with a fresh grip; null: all frames in one burst.</summary>
+    public int? BurstsOf { get; init; }
+
+    /// <summary>The largest number of frames considered.</summary>
+    public int Budget { get; init; } = 1000;
+}

@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+
+namespace Handhold;
+
+/// <summary>How many frames bring the wanted keepers home.</summary>
+public sealed class FramesNeededAnswer : Answer
+{
+    internal FramesNeededAnswer(
+        KeeperCurve curve,
+        ShutterSpeed at,
+        int keepers,
+        double wantedAssurance,
+        int? frames,
+        ImmutableArray<int> bursts,
+        double assurance,
+        RateEstimate? rate,
+        LuckUsed luck,
+        bool withinTested,
+        ImmutableArray<Status> statuses
+    )
+        : base(curve, withinTested, frames is not null, statuses) =>
+        (At, Keepers, WantedAssurance, Frames, Bursts, Assurance, Rate, Luck) = (
+            at,
+            keepers,
+            wantedAssurance,
+            frames,
+            bursts,
+            assurance,
+            rate,
+            luck
+        );
+
+    /// <summary>The speed asked.</summary>
+    public ShutterSpeed At { get; }
+
+    /// <summary>Keepers wanted.</summary>
+    public int Keepers { get; }
+
+    /// <summary>Assurance wanted.</summary>
+    public double WantedAssurance { get; }
+
+    /// <summary>Whether some number of frames within the budget will do.</summary>
+    public bool Reachable => Frames is not null;
+
+    /// <summary>Smallest number of frames; null when not reachable or declined.</summary>
+    public int? Frames { get; }
+
+    /// <summary>Frames in each burst, the last possibly short; empty when not reachable.</summary>
+    public ImmutableArray<int> Bursts { get; }
+
+    /// <summary>Assurance attained with these frames, or with the whole budget when not reachable.</summary>
+    public double Assurance { get; }
+
+    /// <summary>The keeper rate at the speed; null when declined.</summary>
+    public RateEstimate? Rate { get; }
+
+    /// <summary>The burst luck assumed.</summary>
+    public LuckUsed Luck { get; }
+
+    /// <summary>Whether doubt on the parameters is in the number: <c>posterior</c>.</summary>
+    public string Doubt { get; } = "posterior";
+
+    /// <inheritdoc />
+    public override string Sentence => throw new NotSupportedException();
+}

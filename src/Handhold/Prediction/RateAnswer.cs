@@ -1,0 +1,19 @@
+using System.Collections.Immutable;
+
+namespace Handhold;
+
+/// <summary>The keeper rate at a speed.</summary>
+public sealed class RateAnswer : Answer
+{
+    internal RateAnswer(KeeperCurve curve, ShutterSpeed at, RateEstimate? rate, bool withinTested, ImmutableArray<Status> statuses)
+        : base(curve, withinTested, rate is not null, statuses) => (At, Rate) = (at, rate);
+
+    /// <summary>The speed asked.</summary>
+    public ShutterSpeed At { get; }
+
+    /// <summary>The rate; null when declined.</summary>
+    public RateEstimate? Rate { get; }
+
+    /// <inheritdoc />
+    public override string Sentence => throw new NotSupportedException();
+}

@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+
+namespace Handhold;
+
+/// <summary>The slowest marked speed that can be trusted.</summary>
+public sealed class SlowestAnswer : Answer
+{
+    internal SlowestAnswer(
+        KeeperCurve curve,
+        string wanted,
+        ShutterSpeed? shutter,
+        double? assurance,
+        bool withinTested,
+        ImmutableArray<Status> statuses
+    )
+        : base(curve, withinTested, shutter is not null, statuses) => (Wanted, Shutter, Assurance) = (wanted, shutter, assurance);
+
+    /// <summary>What was asked, in words.</summary>
+    public string Wanted { get; }
+
+    /// <summary>The marked speed; null when none will do.</summary>
+    public ShutterSpeed? Shutter { get; }
+
+    /// <summary>The assurance attained there.</summary>
+    public double? Assurance { get; }
+
+    /// <inheritdoc />
+    public override string Sentence => throw new NotSupportedException();
+}

@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+
+namespace Handhold;
+
+/// <summary>How many stops slower one curve allows than another at a keeper rate.</summary>
+public sealed class StopsDifference
+{
+    internal StopsDifference(
+        KeeperCurve a,
+        KeeperCurve b,
+        double rate,
+        Stops? stops,
+        CredibleInterval? interval,
+        double? probabilityBetter,
+        ImmutableArray<Status> statuses
+    ) => (A, B, Rate, Stops, Interval, ProbabilityBetter, Statuses) = (a, b, rate, stops, interval, probabilityBetter, statuses);
+
+    /// <summary>The reference.</summary>
+    public KeeperCurve A { get; }
+
+    /// <summary>The other side.</summary>
+    public KeeperCurve B { get; }
+
+    /// <summary>The keeper rate at which they are compared.</summary>
+    public double Rate { get; }
+
+    /// <summary>Median of B minus A; positive when B allows slower speeds. Null when a side does not reach the rate.</summary>
+    public Stops? Stops { get; }
+
+    /// <summary>Equal-tailed interval of the difference, stops.</summary>
+    public CredibleInterval? Interval { get; }
+
+    /// <summary>Probability that B allows slower speeds than A.</summary>
+    public double? ProbabilityBetter { get; }
+
+    /// <summary>What the reader should know.</summary>
+    public ImmutableArray<Status> Statuses { get; }
+
+    /// <summary>The answer as a person would say it.</summary>
+    public string Sentence => throw new NotSupportedException();
+
+    /// <inheritdoc cref="Sentence" />
+    public override string ToString() => Sentence;
+}
