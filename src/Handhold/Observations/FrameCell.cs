@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Handhold;
 
 /// <summary>Frames of equal conditions: how many were shot and judged, how many were keepers.</summary>
@@ -7,8 +9,19 @@ public sealed record FrameCell
     /// <param name="exposure">The shutter speed.</param>
     /// <param name="frames">Frames judged, at least 1 unless some were not judged.</param>
     /// <param name="keepers">Keepers among them, 0 to <paramref name="frames"/>.</param>
-    /// <exception cref="CellException">The counts are impossible.</exception>
-    public FrameCell(ShutterSpeed exposure, int frames, int keepers) => (Exposure, Frames, Keepers) = (exposure, frames, keepers);
+    /// <exception cref="CellException">The exposure was never set, or the counts are impossible.</exception>
+    public FrameCell(ShutterSpeed exposure, int frames, int keepers)
+    {
+        if (exposure == default)
+            throw new CellException("A cell", "its exposure was never set.", "Give it a speed, such as ShutterSpeed.OneOver(60).");
+        (Exposure, Frames, Keepers) = (exposure, NotNegative(frames, "frames", exposure), NotNegative(keepers, "keepers", exposure));
+        if (keepers > frames)
+            throw new CellException(
+                Place(exposure),
+                string.Create(CultureInfo.InvariantCulture, $"{keepers} keepers in {frames} frames is impossible."),
+                "Count each frame once, and give the frames first, then the keepers among them."
+            );
+    }
 
     /// <summary>The shutter speed.</summary>
     public ShutterSpeed Exposure { get; }
@@ -20,8 +33,29 @@ public sealed record FrameCell
     public int Keepers { get; }
 
     /// <summary>Frames shot but not judged; they are counted, reported and not used.</summary>
-    public int Unjudged { get; init; }
+    /// <exception cref="CellException">The count is negative.</exception>
+    public int Unjudged
+    {
+        get;
+        init => field = NotNegative(value, "frames not judged", Exposure);
+    }
 
     /// <summary>Under what conditions.</summary>
     public Conditions Conditions { get; init; } = Conditions.None;
+
+    /// <summary>The counts as people say them: <c>5 keepers of 6 frames at 1/30 s</c>.</summary>
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Keepers} keepers of {Frames} frames at {Exposure}")
+        + (Unjudged == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", {Unjudged} not judged"));
+
+    private static string Place(ShutterSpeed exposure) => $"The cell at {exposure}";
+
+    private static int NotNegative(int count, string what, ShutterSpeed exposure) =>
+        count >= 0
+            ? count
+            : throw new CellException(
+                Place(exposure),
+                string.Create(CultureInfo.InvariantCulture, $"{count} {what} is below 0."),
+                "Give a count from 0 up."
+            );
 }
