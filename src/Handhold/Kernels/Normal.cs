@@ -48,7 +48,8 @@ internal static class Normal
     }
 
     // x² as the rounded square and what rounding took away.
-    private static (double Rounded, double Lost) Square(double x) => (x * x, double.IsFinite(x) ? Math.FusedMultiplyAdd(x, x, -(x * x)) : 0);
+    private static (double Rounded, double Lost) Square(double x) =>
+        (x * x, double.IsFinite(x) ? Math.FusedMultiplyAdd(x, x, -(x * x)) : 0);
 
     private static double Ratio(double r, ReadOnlySpan<double> top, ReadOnlySpan<double> bottom)
     {
