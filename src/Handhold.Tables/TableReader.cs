@@ -1,0 +1,189 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using nietras.SeparatedValues;
+
+namespace Handhold.Tables;
+
+/// <summary>Reads tables of judged frames from separated values, the same on every machine whatever its culture.</summary>
+/// <remarks>
+/// <para>
+/// A header row, then a row a frame (<c>keeper</c>, or <c>grade</c> with <see cref="TableOptions.KeeperFromGrade"/>) or a row a cell of equal
+/// frames (<c>frames</c>, <c>keepers</c>, <c>unjudged</c>), each with its <c>exposure</c> or <c>exposure_s</c>. Columns are separated by comma,
+/// semicolon or tab, whichever fits the header. UTF-8, or what the byte order mark says. Lines that begin with # are comments, empty rows
+/// are skipped. Numbers have a decimal point; with semicolons or tabs a decimal comma is understood too.
+/// </para>
+/// <para>
+/// A column without a meaning of its own is kept by its name in <see cref="Conditions.Others"/>, so a misspelt one would be kept unseen:
+/// a name one letter from a known one, or two when that has six letters or more, is an error.
+/// </para>
+/// </remarks>
+public static class TableReader
+{
+    private const int ReportEvery = 1000;
+
+    /// <summary>Reads a file.</summary>
+    /// <param name="path">The file, which errors name as given here.</param>
+    /// <param name="options">Threshold of grades and limits.</param>
+    /// <param name="progress">Told the number of rows read, every thousand.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="TableException">The table is wrong: up to 20 errors with line, column, value and remedy.</exception>
+    /// <exception cref="IOException">The file cannot be read.</exception>
+    public static FrameTable Read(
+        string path,
+        TableOptions? options = null,
+        IProgress<int>? progress = null,
+        CancellationToken cancellation = default
+    )
+    {
+        using var stream = File.OpenRead(path);
+        return Read(stream, path, options, progress, cancellation);
+    }
+
+    /// <summary>Reads a stream, which stays open.</summary>
+    /// <param name="stream">UTF-8, or what its byte order mark says.</param>
+    /// <param name="name">What errors call it.</param>
+    /// <param name="options">Threshold of grades and limits.</param>
+    /// <param name="progress">Told the number of rows read, every thousand.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="TableException">The table is wrong: up to 20 errors with line, column, value and remedy.</exception>
+    public static FrameTable Read(
+        Stream stream,
+        string name,
+        TableOptions? options = null,
+        IProgress<int>? progress = null,
+        CancellationToken cancellation = default
+    )
+    {
+        using var text = new StreamReader(stream, Encoding.UTF8, detectEncodingFromByteOrderMarks: true, leaveOpen: true);
+        return Read(text, name, options, progress, cancellation);
+    }
+
+    /// <summary>Reads text, which stays open.</summary>
+    /// <param name="text">The table.</param>
+    /// <param name="name">What errors call it.</param>
+    /// <param name="options">Threshold of grades and limits.</param>
+    /// <param name="progress">Told the number of rows read, every thousand.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="TableException">The table is wrong: up to 20 errors with line, column, value and remedy.</exception>
+    public static FrameTable Read(
+        TextReader text,
+        string name,
+        TableOptions? options = null,
+        IProgress<int>? progress = null,
+        CancellationToken cancellation = default
+    )
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(name);
+        options ??= TableOptions.Default;
+        options.Check();
+        var errors = new ErrorList(name);
+        using var strict = new StrictText(text, options, errors);
+        using var rows = Sep.New(strict.Separator)
+            .Reader(o =>
+                o with
+                {
+                    HasHeader = false,
+                    Unescape = true,
+                    Trim = SepTrim.Outer,
+                    DisableColCountCheck = true,
+                    CultureInfo = CultureInfo.InvariantCulture,
+                    CreateToString = SepToString.PoolPerCol(),
+                }
+            )
+            .From(strict);
+
+        RowReader? reader = null;
+        var cells = new List<FrameCell>();
+        var count = 0;
+        foreach (var row in rows)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var line = strict.LinesBefore + row.LineNumberFrom;
+            if (row.ColCount > options.MaxColumns)
+            {
+                errors.Fatal(
+                    line,
+                    null,
+                    "",
+                    string.Create(CultureInfo.InvariantCulture, $"The row has {row.ColCount} columns, more than {options.MaxColumns}."),
+                    "Check what separates the columns, or raise the limit MaxColumns."
+                );
+            }
+            if (IsEmpty(row))
+            {
+                continue;
+            }
+            if (reader is null)
+            {
+                reader = new(new TableHeader(Texts(row), line, options, errors), strict.Separator != ',', options, errors);
+                continue;
+            }
+            if (++count > options.MaxRows)
+            {
+                errors.Fatal(
+                    line,
+                    null,
+                    "",
+                    string.Create(CultureInfo.InvariantCulture, $"The table has more than {options.MaxRows} rows."),
+                    "Split it, or raise the limit MaxRows."
+                );
+            }
+            if (reader.Read(row, line) is { } cell)
+            {
+                cells.Add(cell);
+            }
+            if (count % ReportEvery == 0)
+            {
+                progress?.Report(count);
+            }
+        }
+        if (reader is null)
+        {
+            errors.Fatal(
+                1,
+                null,
+                "",
+                "The file holds no header row.",
+                "Begin it with the names of the columns, such as exposure,frames,keepers."
+            );
+        }
+        if (count == 0)
+        {
+            errors.Fatal(
+                strict.LinesBefore + 1,
+                null,
+                "",
+                "There are no rows below the header.",
+                "Add a row a frame, or a row a cell of equal frames."
+            );
+        }
+        reader.Finish();
+        errors.ThrowIfAny();
+        return FrameTable.Create([.. cells]);
+    }
+
+    private static bool IsEmpty(SepReader.Row row)
+    {
+        for (var i = 0; i < row.ColCount; i++)
+        {
+            if (!row[i].Span.IsWhiteSpace())
+            {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /// <summary>The cells of a row as text.</summary>
+    internal static ImmutableArray<string> Texts(SepReader.Row row)
+    {
+        var texts = ImmutableArray.CreateBuilder<string>(row.ColCount);
+        for (var i = 0; i < row.ColCount; i++)
+        {
+            texts.Add(SpreadsheetText.Restore(row[i].ToString().Trim()));
+        }
+        return texts.MoveToImmutable();
+    }
+}
