@@ -1,0 +1,48 @@
+namespace Handhold.Laws;
+
+/// <summary>How often a group of plans is kept, against what they state.</summary>
+/// <param name="Group">Which plans.</param>
+/// <param name="Plans">Plans handed out.</param>
+/// <param name="Declined">Share of plans declined.</param>
+/// <param name="Stated">Mean stated assurance.</param>
+/// <param name="Kept">Mean chance of being kept.</param>
+/// <param name="Error">Monte Carlo standard error of kept - stated, all plans of one world being one unit.</param>
+/// <param name="PlugInKept">Mean chance with which the plug-in frames would do.</param>
+internal sealed record Margin(string Group, int Plans, double Declined, double Stated, double Kept, double Error, double PlugInKept)
+{
+    /// <summary>Whether kept and stated agree within an allowance or four Monte Carlo errors.</summary>
+    internal bool Holds(double allowance) => Math.Abs(Kept - Stated) <= Math.Max(allowance, 4 * Error);
+
+    /// <summary>The margin of the plans of one group.</summary>
+    /// <param name="group">Its name.</param>
+    /// <param name="worlds">Outcomes, world by world.</param>
+    /// <param name="belongs">Which plans belong to it. When it looks at the frames, declined plans belong to no group.</param>
+    internal static Margin Of(string group, IEnumerable<IReadOnlyList<Outcome>> worlds, Func<Plan, bool> belongs)
+    {
+        var (all, made, stated, kept, plugInPlans, plugInKept) = (0, 0, 0.0, 0.0, 0, 0.0);
+        List<(int Plans, double Difference)> units = [];
+        foreach (var world in worlds)
+        {
+            var (plans, difference) = (0, 0.0);
+            foreach (var outcome in world.Where(o => belongs(o.Plan)))
+            {
+                all++;
+                if (outcome.Plan.Frames is null)
+                {
+                    continue;
+                }
+                plans++;
+                difference += outcome.Kept - outcome.Plan.Stated;
+                stated += outcome.Plan.Stated;
+                kept += outcome.Kept;
+                plugInPlans += outcome.PlugInKept is null ? 0 : 1;
+                plugInKept += outcome.PlugInKept ?? 0;
+            }
+            made += plans;
+            units.Add((plans, difference));
+        }
+        var mean = (kept - stated) / made;
+        var error = Math.Sqrt(units.Sum(u => Math.Pow(u.Difference - mean * u.Plans, 2))) / made;
+        return new(group, made, 1 - (double)made / all, stated / made, kept / made, error, plugInKept / plugInPlans);
+    }
+}

@@ -1,0 +1,21 @@
+namespace Handhold.Laws;
+
+/// <summary>A plan for another day, or the refusal of one.</summary>
+/// <param name="Rule">How the speed was chosen.</param>
+/// <param name="At">The speed; null where the rule found none.</param>
+/// <param name="Keepers">Keepers wanted.</param>
+/// <param name="Assurance">Assurance wanted.</param>
+/// <param name="BurstsOf">Frames a burst; null for one burst.</param>
+/// <param name="Frames">Frames to shoot; null when declined.</param>
+/// <param name="Stated">The assurance that the plan states.</param>
+/// <param name="PlugIn">Frames to shoot by the posterior-mode curve as if known, frames independent.</param>
+internal readonly record struct Plan(
+    string Rule,
+    ShutterSpeed? At,
+    int Keepers,
+    double Assurance,
+    int? BurstsOf,
+    int? Frames,
+    double Stated,
+    int? PlugIn
+);
