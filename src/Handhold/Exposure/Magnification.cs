@@ -13,19 +13,16 @@ public static class Magnification
     /// <param name="focalLength">Focal length, mm, positive.</param>
     /// <param name="distance">Sensor to subject, m, at least four focal lengths.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number is not positive and finite, or the distance is below four focal lengths.</exception>
-    public static double FromSensorDistance(double focalLength, double distance)
-    {
-        var k = (Check.Positive(distance, "The distance", " m") * 1000 / Check.Positive(focalLength, "The focal length", " mm")) - 2;
-        if (k < 2)
-            throw new ArgumentOutOfRangeException(
+    public static double FromSensorDistance(double focalLength, double distance) =>
+        CanFocus(Check.Positive(focalLength, "The focal length", " mm"), Check.Positive(distance, "The distance", " m"))
+            ? SmallerRoot(Math.Max(2, (distance * 1000 / focalLength) - 2))
+            : throw new ArgumentOutOfRangeException(
                 nameof(distance),
                 string.Create(
                     CultureInfo.InvariantCulture,
                     $"A {focalLength} mm lens cannot focus {distance} m from the sensor: four focal lengths are the least. Give the magnification itself."
                 )
             );
-        return 2 / (k + Math.Sqrt((k - 2) * (k + 2)));
-    }
 
     /// <summary>From the distance between lens (its front principal plane) and subject, m = f / (u - f).</summary>
     /// <param name="focalLength">Focal length, mm, positive.</param>
@@ -54,4 +51,9 @@ public static class Magnification
         Check.Positive(pixels, "The size in the picture", " pixels")
         * (Check.Positive(pixelPitch, "The pixel pitch", " µm") / 1000)
         / Check.Positive(objectSize, "The object's size", " mm");
+
+    /// <summary>Whether the distance is at least four focal lengths, give or take the rounding of the two.</summary>
+    internal static bool CanFocus(double focalLength, double distance) => distance * 1000 >= 4 * focalLength * (1 - 1e-12);
+
+    private static double SmallerRoot(double k) => 2 / (k + Math.Sqrt((k - 2) * (k + 2)));
 }

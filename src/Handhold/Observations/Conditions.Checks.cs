@@ -17,19 +17,20 @@ public sealed partial record Conditions
     /// <summary>Rated stops of the stabiliser, 0 when its mode is <c>off</c>; null when unknown.</summary>
     public double? EffectiveStabiliserStops => StabiliserMode == "off" ? 0 : StabiliserStops;
 
-    /// <summary>Refuses conditions that are possible one by one, but not together.</summary>
-    internal void CheckTogether(string place)
-    {
-        if (Magnification is null && FocalLength is { } focal && SubjectDistance * 1000 < 4 * focal)
-            throw new CellException(
-                place,
+    /// <summary>What is possible one by one, but not together: the problem and the remedy, or null.</summary>
+    internal (string Problem, string Remedy)? Contradiction() =>
+        Magnification is null
+        && FocalLength is { } focal
+        && SubjectDistance is { } distance
+        && !Handhold.Magnification.CanFocus(focal, distance)
+            ? (
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"a {focal} mm lens cannot focus {SubjectDistance} m from the sensor, less than four focal lengths."
+                    $"a {focal} mm lens cannot focus {distance} m from the sensor, less than four focal lengths."
                 ),
                 "Lenses that shorten when focused close do this: write the magnification instead of the distance."
-            );
-    }
+            )
+            : null;
 
     private static string? Label(string? value, string column) =>
         value is null || !string.IsNullOrWhiteSpace(value)

@@ -83,12 +83,14 @@ public sealed class FrameTable : IReadOnlyList<FrameCell>
 
     private static void CheckCell(FrameCell cell, int number)
     {
-        var place = string.Create(CultureInfo.InvariantCulture, $"Cell {number}");
-        if (cell is null)
-            throw new CellException(place, "it is null.", "Leave it out.");
-        place += $" at {cell.Exposure}";
-        if (cell.Frames == 0 && cell.Unjudged == 0)
-            throw new CellException(place, "it holds no frames, judged or not.", "Leave it out, or count its frames.");
-        cell.Conditions.CheckTogether(place);
+        var fault =
+            cell is null ? ("there is no cell.", "Leave out the null.")
+            : cell.Frames == 0 && cell.Unjudged == 0 ? ("it holds no frames, judged or not.", "Leave it out, or count its frames.")
+            : cell.Conditions.Contradiction();
+        if (fault is var (problem, remedy))
+        {
+            var speed = cell is null ? "" : $" at {cell.Exposure}";
+            throw new CellException(string.Create(CultureInfo.InvariantCulture, $"Cell {number}{speed}"), problem, remedy);
+        }
     }
 }

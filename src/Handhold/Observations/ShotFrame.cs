@@ -42,35 +42,30 @@ public sealed record ShotFrame
     /// <summary>Under what conditions.</summary>
     public Conditions Conditions { get; init; } = Conditions.None;
 
-    private static string Place(ShutterSpeed exposure) => $"The frame at {exposure}";
-
     /// <summary>The verdict, from the grade where one was given with a threshold.</summary>
+    /// <param name="keeperFromGrade">The lowest grade of a keeper, or null.</param>
+    /// <param name="number">Which frame this is, for the error.</param>
     internal Verdict VerdictAt(int? keeperFromGrade, int number)
     {
-        if (Grade is not { } grade)
+        if (Grade is not { } grade || (keeperFromGrade is null && Verdict != Verdict.NotJudged))
             return Verdict;
-        var place = string.Create(CultureInfo.InvariantCulture, $"Frame {number} at {Exposure}");
         if (keeperFromGrade is not { } threshold)
-        {
-            return Verdict != Verdict.NotJudged
-                ? Verdict
-                : throw new CellException(
-                    place,
-                    string.Create(CultureInfo.InvariantCulture, $"grade {grade} alone does not say whether the frame is a keeper."),
-                    "Say from which grade up a frame is a keeper."
-                );
-        }
+            throw Refused(
+                $"grade {grade} alone does not say whether the frame is a keeper.",
+                "Say from which grade up a frame is a keeper."
+            );
 
         var graded = grade >= threshold ? Verdict.Keeper : Verdict.Reject;
         return Verdict == Verdict.NotJudged || Verdict == graded
             ? graded
-            : throw new CellException(
-                place,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"the verdict is {Verdict}, but grade {grade} makes it a {graded} where grades from {threshold} up are keepers."
-                ),
+            : throw Refused(
+                $"the verdict is {Verdict}, but grade {grade} makes it a {graded} where grades from {threshold} up are keepers.",
                 "Correct one of the two, or leave one out."
             );
+
+        CellException Refused(FormattableString problem, string remedy) =>
+            new(FormattableString.Invariant($"Frame {number} at {Exposure}"), FormattableString.Invariant(problem), remedy);
     }
+
+    private static string Place(ShutterSpeed exposure) => $"The frame at {exposure}";
 }

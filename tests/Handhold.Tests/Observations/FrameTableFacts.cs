@@ -1,3 +1,4 @@
+using System.Reflection;
 using static Handhold.ShutterSpeed;
 
 namespace Handhold.Tests.Observations;
@@ -37,7 +38,7 @@ public class FrameTableFacts
         var error = Assert.Throws<CellException>(() => FrameTable.Create(new(OneOver(8), 1, 0), new(OneOver(4), 0, 0)));
         Assert.StartsWith("Cell 2 at 1/4 s: it holds no frames", error.Message, StringComparison.Ordinal);
         Assert.Equal(3, FrameTable.Create(new FrameCell(OneOver(4), 0, 0) { Unjudged = 3 }).Unjudged);
-        Assert.Throws<CellException>(() => FrameTable.Create(null!, null!));
+        Assert.Equal("Cell 1", Assert.Throws<CellException>(() => FrameTable.Create(null!, null!)).Place);
     }
 
     [Fact]
@@ -105,4 +106,14 @@ public class FrameTableFacts
         Assert.Throws<CellException>(() => new ShotFrame(OneOver(60), (Verdict)7));
         Assert.Throws<CellException>(() => new ShotFrame(OneOver(60)) { Grade = -1 });
     }
+
+    [Theory]
+    [InlineData(typeof(FrameCell))]
+    [InlineData(typeof(FrameTable))]
+    [InlineData(typeof(ShotFrame))]
+    public void No_count_can_be_given_as_a_proportion_or_a_weight(Type type) =>
+        Assert.DoesNotContain(
+            type.GetConstructors().Concat<MethodBase>(type.GetMethods()).SelectMany(member => member.GetParameters()),
+            parameter => parameter.ParameterType == typeof(double) || parameter.ParameterType == typeof(float)
+        );
 }
