@@ -11,8 +11,8 @@ if ((${#reports[@]} != expected)); then
     printf '  %s\n' "${reports[@]##*/}" >&2
     unfinished=1
 fi
-awk -F'"' -v unfinished="${unfinished:-0}" '
-    /<Counters / {
+grep -oh '<Counters [^>]*>' "${reports[@]:-/dev/null}" | awk -F'"' -v unfinished="${unfinished:-0}" '
+    {
         for (i = 1; i < NF; i++) {
             if ($i ~ / passed=$/) passed += $(i + 1)
             if ($i ~ / (failed|error|timeout|aborted)=$/) failed += $(i + 1)
@@ -23,4 +23,4 @@ awk -F'"' -v unfinished="${unfinished:-0}" '
         if (skipped) print skipped " skipped: here no test is skipped."
         printf "%d passed, %d failed\n", passed, failed
         exit (failed || skipped || !passed || unfinished) ? 1 : 0
-    }' "${reports[@]:-/dev/null}"
+    }'

@@ -22,27 +22,31 @@ internal static class StaticState
 
     private static bool IsImmutable(Type type, ImmutableHashSet<Type> above)
     {
-        if (type.IsPrimitive || type.IsEnum || above.Contains(type) || type.Namespace is "System.Collections.Frozen")
+        if (
+            type.IsPrimitive
+            || type.IsEnum
+            || type == typeof(string)
+            || type == typeof(Regex)
+            || typeof(Delegate).IsAssignableFrom(type)
+            || above.Contains(type)
+        )
         {
             return true;
         }
-        if (type.IsGenericType && type.Namespace == typeof(ImmutableArray).Namespace)
+        if (type.Namespace is "System.Collections.Frozen" or "System.Collections.Immutable" || IsPlainValue(type))
         {
             return type.GetGenericArguments().All(a => IsImmutable(a, above));
         }
-        if (type.Assembly == typeof(object).Assembly || type == typeof(Regex))
-        {
-            return type == typeof(string)
-                || type == typeof(decimal)
-                || type == typeof(Version)
-                || type == typeof(Regex)
-                || typeof(Delegate).IsAssignableFrom(type)
-                || (Nullable.GetUnderlyingType(type) is { } inner && IsImmutable(inner, above));
-        }
-        bool closed =
-            type.IsValueType || type.IsSealed || (type.IsAbstract && type.IsAssignableTo(typeof(IEquatable<>).MakeGenericType(type)));
-        return closed && FieldsOf(type).All(f => f.IsInitOnly && IsImmutable(f.FieldType, above.Add(type)));
+        return (type.IsValueType || type.IsSealed)
+            && type.Assembly != typeof(object).Assembly
+            && FieldsOf(type).All(f => f.IsInitOnly && IsImmutable(f.FieldType, above.Add(type)));
     }
+
+    /// <summary>Tuples, nullables, pairs, times: the framework's values, but for those that lead to an array.</summary>
+    private static bool IsPlainValue(Type type) =>
+        type.IsValueType
+        && type.Assembly == typeof(object).Assembly
+        && type.Name is not ("Memory`1" or "ReadOnlyMemory`1" or "ArraySegment`1");
 
     private static IEnumerable<FieldInfo> FieldsOf(Type? type) =>
         type is null || type == typeof(object) ? [] : type.GetFields(Own).Where(f => !f.IsStatic).Concat(FieldsOf(type.BaseType));
