@@ -13,7 +13,7 @@ internal sealed class ErrorList(string file)
     public void Add(int line, string? column, ReadOnlySpan<char> value, string message, string remedy)
     {
         _errors.Add(new(file, line, column, Shown.From(value), message, remedy));
-        if (_errors.Count == Most)
+        if (_errors.Count >= Most)
         {
             Throw();
         }
@@ -36,5 +36,5 @@ internal sealed class ErrorList(string file)
     }
 
     [DoesNotReturn]
-    private void Throw() => throw new TableException([.. _errors.OrderBy(e => e.Line)]);
+    private void Throw() => throw new TableException([.. _errors.OrderBy(e => e.Line).Take(Most)]);
 }

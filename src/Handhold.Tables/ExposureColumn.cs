@@ -12,67 +12,14 @@ internal sealed partial class ExposureColumn(TableHeader header, ErrorList error
     private const int FirstDay = 10_000; // spreadsheets number the days: 1927
     private const int LastDay = 80_000; // and 2119
 
-    // Every x of the marks 1/x in full, half and third stops, with the older series and electronic shutters.
-    private static readonly FrozenSet<int> Fractions = FrozenSet.Create([
-        1,
-        2,
-        3,
-        4,
-        5,
-        6,
-        8,
-        10,
-        11,
-        13,
-        15,
-        20,
-        22,
-        25,
-        30,
-        40,
-        45,
-        50,
-        60,
-        75,
-        80,
-        90,
-        100,
-        125,
-        150,
-        160,
-        180,
-        200,
-        250,
-        300,
-        320,
-        350,
-        400,
-        500,
-        640,
-        750,
-        800,
-        1000,
-        1250,
-        1500,
-        1600,
-        2000,
-        2500,
-        3000,
-        3200,
-        4000,
-        5000,
-        6000,
-        6400,
-        8000,
-        10000,
-        12000,
-        12800,
-        16000,
-        20000,
-        25600,
-        32000,
-        64000,
-    ]);
+    // Every x of the marks 1/x, and of the faster ones that electronic shutters have.
+    private static readonly FrozenSet<int> Fractions = MarkedSpeeds
+        .Series(Marks.Third)
+        .Concat(MarkedSpeeds.Series(Marks.Half))
+        .Where(mark => mark.Seconds <= 1)
+        .Select(mark => (int)Math.Round(1 / mark.Seconds))
+        .Concat([10_000, 12_800, 16_000, 20_000, 25_600, 32_000, 64_000])
+        .ToFrozenSet();
 
     private readonly bool _plainSeconds = header.Has("exposure_s");
     private readonly int _index = header.IndexOf(header.Has("exposure_s") ? "exposure_s" : "exposure");

@@ -1,31 +1,25 @@
-using System.Globalization;
-using System.Text;
+using System.Buffers;
 
 namespace Handhold.Tables;
 
-/// <summary>
-/// A table's text, rewritten on the way so that every quote mark means what a strict reader of separated values takes it to mean.
-/// </summary>
+/// <summary>A table's text, rewritten on the way so that a strict reader of separated values understands it.</summary>
 /// <remarks>
-/// A field is quoted when it begins with a quote mark and the next single one is followed by a separator or the end of the line (spaces
-/// aside). Any other quote mark is a letter like any other: its field is quoted here, the mark doubled. Comment lines become empty lines, so
-/// line numbers stay. Only lines that hold a quote mark are looked at letter by letter.
+/// Stray quote marks are mended, spaces around fields dropped, and comment lines become empty lines, so that line numbers stay. Only lines
+/// that hold a quote mark, or a space at the end of a field, are looked at letter by letter.
 /// </remarks>
 internal sealed class StrictText : TextReader
 {
-    private const int MostLines = 3;
-    private const int NotQuoted = -1;
     private readonly LineSource _lines;
-    private readonly TableOptions _options;
-    private readonly ErrorList _errors;
+    private readonly QuoteMender _mender;
+    private readonly SearchValues<string> _mends;
     private ReadOnlyMemory<char> _ready;
 
     public StrictText(TextReader source, TableOptions options, ErrorList errors)
     {
-        (_lines, _options, _errors) = (new(source, options, errors), options, errors);
+        _lines = new(source, options, errors);
         while (_lines.Next())
         {
-            if (!_lines.IsComment && !_lines.Text.IsWhiteSpace())
+            if (!_lines.IsComment && !_lines.Text.Trim(" ,;\t\r\n").IsEmpty)
             {
                 Separator = TableHeader.SeparatorOf(_lines.Text);
                 _lines.PutBack(_lines.Text.ToString());
@@ -33,10 +27,15 @@ internal sealed class StrictText : TextReader
             }
         }
         LinesBefore = _lines.Number;
+        _mends = SearchValues.Create(["\"", $" {Separator}", $"{Separator} ", " \r", " \n"], StringComparison.Ordinal);
+        _mender = new(_lines, Separator, options, errors);
     }
 
     /// <summary>What separates the columns: comma, semicolon or tab, whichever makes the header best known.</summary>
     public char Separator { get; } = ',';
+
+    /// <summary>Whether an error ended the text early.</summary>
+    public bool IsBroken { get; private set; }
 
     /// <summary>Lines before the header, which are not handed on.</summary>
     public int LinesBefore { get; }
@@ -58,11 +57,23 @@ internal sealed class StrictText : TextReader
 
     private bool Prepare()
     {
+        try
+        {
+            return !IsBroken && PrepareLine();
+        }
+        catch (TableException)
+        {
+            IsBroken = true; // its error is listed already; the rows before it may have others
+            return false;
+        }
+    }
+
+    private bool PrepareLine()
+    {
         if (!_lines.Next())
         {
             return false;
         }
-        var line = _lines.Text;
         if (_lines.IsComment)
         {
             _ready = "\n".AsMemory();
@@ -70,102 +81,11 @@ internal sealed class StrictText : TextReader
         else
         {
             _lines.CheckDecoded();
-            _ready = line.Contains('"') ? Mend(line.ToString()).AsMemory() : _lines.Memory;
+            _ready = NeedsMending(_lines.Text) ? _mender.MendRow().AsMemory() : _lines.Memory;
         }
         return true;
     }
 
-    /// <summary>The row that begins with this line, every quoted field closed and every other quote mark doubled in a quoted field.</summary>
-    private string Mend(string text)
-    {
-        var first = _lines.Number;
-        var mended = new StringBuilder(text.Length + 16);
-        for (var at = 0; ; at++)
-        {
-            var start = PastSpaces(text, at);
-            var end = start < text.Length && text[start] == '"' ? Close(ref text, start, first) : NotQuoted;
-            if (end != NotQuoted)
-            {
-                mended.Append(text, start, end - start);
-                at = PastSpaces(text, end);
-            }
-            else
-            {
-                end = at + EndOfField(text.AsSpan(at));
-                var field = text[at..end];
-                mended.Append(field.Contains('"', StringComparison.Ordinal) ? Quoted(field.Trim(' ')) : field);
-                at = end;
-            }
-            if (at == text.Length || text[at] != Separator)
-            {
-                var rest = text.AsSpan(at);
-                var lineBreak = LineSource.FirstLine(rest);
-                _lines.PutBack(rest[lineBreak.Length..].ToString());
-                return mended.Append(lineBreak).ToString();
-            }
-            mended.Append(Separator);
-        }
-    }
-
-    /// <summary>Where the field that opens at <paramref name="start"/> ends, closing quote mark included.</summary>
-    private int Close(ref string text, int start, int first)
-    {
-        for (var i = start + 1; ; )
-        {
-            var quote = text.IndexOf('"', i);
-            if (quote < 0)
-            {
-                i = text.Length;
-                text += MoreOf(text, start, first);
-            }
-            else if (quote + 1 < text.Length && text[quote + 1] == '"')
-            {
-                i = quote + 2;
-            }
-            else
-            {
-                var after = text.AsSpan(quote + 1).TrimStart(' ');
-                return EndOfField(after) == 0 ? quote + 1 : NotQuoted;
-            }
-        }
-    }
-
-    /// <summary>The line after a field that is still open, or an error.</summary>
-    private string MoreOf(string text, int start, int first)
-    {
-        var opened = first + LineSource.Breaks(text.AsSpan(0, start));
-        var field = text.AsSpan(start);
-        if (LineSource.Breaks(field) >= MostLines)
-        {
-            _errors.Fatal(
-                opened,
-                null,
-                field,
-                $"A quoted field opens here and runs over more than {MostLines.ToString(CultureInfo.InvariantCulture)} lines.",
-                "Close the quote mark, or remove it: a quote mark inside a field, as in 2\", needs no quoting."
-            );
-        }
-        if (!_lines.Next())
-        {
-            _errors.Fatal(opened, null, field, "A quoted field opens here and never closes.", "Close the quote mark, or remove it.");
-        }
-        _lines.CheckDecoded();
-        if (text.Length + _lines.Text.Length > _options.MaxRowLength)
-        {
-            _lines.TooLong();
-        }
-        return _lines.Text.ToString();
-    }
-
-    /// <summary>A text as a quoted field.</summary>
-    public static string Quoted(string text) => $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
-
-    private static int PastSpaces(string text, int at) => text.Length - text.AsSpan(at).TrimStart(' ').Length;
-
-    /// <summary>Characters up to the next separator, line break or end.</summary>
-    private int EndOfField(ReadOnlySpan<char> text)
-    {
-        var end = text.IndexOfAny(Separator, '\r', '\n');
-        return end < 0 ? text.Length : end;
-    }
+    /// <summary>Whether a line holds a quote mark, or a space at the end of a field.</summary>
+    private bool NeedsMending(ReadOnlySpan<char> line) => line.ContainsAny(_mends) || line[0] == ' ' || line[^1] == ' ';
 }

@@ -16,6 +16,7 @@ internal sealed class TableHeader
 
     public TableHeader(ImmutableArray<string> names, int line, TableOptions options, ErrorList errors)
     {
+        var before = errors.Count;
         Names = names;
         foreach (var (i, name) in names.Index().Where(n => n.Item.Length > 0))
         {
@@ -35,7 +36,10 @@ internal sealed class TableHeader
         ];
         Nameless = [.. names.Index().Where(n => n.Item.Length == 0).Select(n => n.Index)];
         CheckRequired(line, options, errors);
-        errors.ThrowIfAny();
+        if (errors.Count > before)
+        {
+            errors.ThrowIfAny();
+        }
     }
 
     /// <summary>The names as the file spells them.</summary>
@@ -142,7 +146,10 @@ internal sealed class TableHeader
         Known.Contains(name)
             ? null
             : Known
-                .Where(known => SpellingDistance.Between(name, known) <= (known.Length < 6 ? 1 : 2))
                 .Order(StringComparer.Ordinal)
+                .Select(known => (Name: known, Distance: SpellingDistance.Between(name, known)))
+                .Where(known => known.Distance <= (known.Name.Length < 6 ? 1 : 2))
+                .OrderBy(known => known.Distance)
+                .Select(known => known.Name)
                 .FirstOrDefault();
 }

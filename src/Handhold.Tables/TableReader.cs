@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using nietras.SeparatedValues;
@@ -18,10 +17,8 @@ namespace Handhold.Tables;
 /// a name one letter from a known one, or two when that has six letters or more, is an error.
 /// </para>
 /// </remarks>
-public static class TableReader
+public static partial class TableReader
 {
-    private const int ReportEvery = 1000;
-
     /// <summary>Reads a file.</summary>
     /// <param name="path">The file, which errors name as given here.</param>
     /// <param name="options">Threshold of grades and limits.</param>
@@ -86,104 +83,12 @@ public static class TableReader
                 {
                     HasHeader = false,
                     Unescape = true,
-                    Trim = SepTrim.Outer,
                     DisableColCountCheck = true,
                     CultureInfo = CultureInfo.InvariantCulture,
-                    CreateToString = SepToString.PoolPerCol(),
+                    CreateToString = SepToString.OnePool(),
                 }
             )
             .From(strict);
-
-        RowReader? reader = null;
-        var cells = new List<FrameCell>();
-        var count = 0;
-        foreach (var row in rows)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            var line = strict.LinesBefore + row.LineNumberFrom;
-            if (row.ColCount > options.MaxColumns)
-            {
-                errors.Fatal(
-                    line,
-                    null,
-                    "",
-                    string.Create(CultureInfo.InvariantCulture, $"The row has {row.ColCount} columns, more than {options.MaxColumns}."),
-                    "Check what separates the columns, or raise the limit MaxColumns."
-                );
-            }
-            if (IsEmpty(row))
-            {
-                continue;
-            }
-            if (reader is null)
-            {
-                reader = new(new TableHeader(Texts(row), line, options, errors), strict.Separator != ',', options, errors);
-                continue;
-            }
-            if (++count > options.MaxRows)
-            {
-                errors.Fatal(
-                    line,
-                    null,
-                    "",
-                    string.Create(CultureInfo.InvariantCulture, $"The table has more than {options.MaxRows} rows."),
-                    "Split it, or raise the limit MaxRows."
-                );
-            }
-            if (reader.Read(row, line) is { } cell)
-            {
-                cells.Add(cell);
-            }
-            if (count % ReportEvery == 0)
-            {
-                progress?.Report(count);
-            }
-        }
-        if (reader is null)
-        {
-            errors.Fatal(
-                1,
-                null,
-                "",
-                "The file holds no header row.",
-                "Begin it with the names of the columns, such as exposure,frames,keepers."
-            );
-        }
-        if (count == 0)
-        {
-            errors.Fatal(
-                strict.LinesBefore + 1,
-                null,
-                "",
-                "There are no rows below the header.",
-                "Add a row a frame, or a row a cell of equal frames."
-            );
-        }
-        reader.Finish();
-        errors.ThrowIfAny();
-        return FrameTable.Create([.. cells]);
-    }
-
-    private static bool IsEmpty(SepReader.Row row)
-    {
-        for (var i = 0; i < row.ColCount; i++)
-        {
-            if (!row[i].Span.IsWhiteSpace())
-            {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    /// <summary>The cells of a row as text.</summary>
-    internal static ImmutableArray<string> Texts(SepReader.Row row)
-    {
-        var texts = ImmutableArray.CreateBuilder<string>(row.ColCount);
-        for (var i = 0; i < row.ColCount; i++)
-        {
-            texts.Add(SpreadsheetText.Restore(row[i].ToString().Trim()));
-        }
-        return texts.MoveToImmutable();
+        return ReadRows(rows, strict, options, errors, progress, cancellation);
     }
 }

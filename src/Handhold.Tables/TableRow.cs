@@ -17,7 +17,8 @@ internal readonly ref struct TableRow(SepReader.Row row, int line, TableHeader h
     public int Line => line;
 
     /// <summary>A label; null when the cell is blank.</summary>
-    public string? Text(int index) => IsBlank(index) ? null : SpreadsheetText.Restore(_row[index].ToString());
+    public string? Text(int index) =>
+        !IsBlank(index) && SpreadsheetText.Restore(_row[index].ToString()) is var text && !string.IsNullOrWhiteSpace(text) ? text : null;
 
     /// <summary>A finite number; null when the cell is blank or wrong.</summary>
     public double? Number(int index)

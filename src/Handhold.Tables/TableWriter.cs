@@ -12,8 +12,6 @@ namespace Handhold.Tables;
 /// </remarks>
 public static class TableWriter
 {
-    private const int MostLines = 3;
-
     /// <summary>Writes a file, whole or not at all.</summary>
     /// <param name="table">The frames.</param>
     /// <param name="path">The file; one that exists is replaced.</param>
@@ -101,7 +99,7 @@ public static class TableWriter
             return value ?? "";
         }
         var fault =
-            LineSource.Breaks(value) >= MostLines ? "has more than 3 lines"
+            LineSource.Breaks(value) >= QuoteMender.MostLines ? "has more than 3 lines"
             : value.EnumerateRunes().Any(r => r == Rune.ReplacementChar || r.Value == 0) ? "holds U+0000, U+FFFD or half a character"
             : null;
         if (fault is not null)
@@ -111,7 +109,7 @@ public static class TableWriter
             );
         }
         var safe = spreadsheetSafe ? SpreadsheetText.Neutralise(value) : value;
-        return safe.AsSpan().ContainsAny(",\"\r\n") || safe.Trim() != safe ? StrictText.Quoted(safe) : safe;
+        return safe.AsSpan().ContainsAny(",\"\r\n") || safe.Trim() != safe ? QuoteMender.Quoted(safe) : safe;
     }
 
     private sealed record Column(string Name, bool IsText, Func<FrameCell, string?> Show);
