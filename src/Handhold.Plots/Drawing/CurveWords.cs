@@ -1,0 +1,139 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace Handhold.Plots;
+
+/// <summary>The words on a plot.</summary>
+internal static class CurveWords
+{
+    /// <summary>Situations that make a picture misleading unless it says so.</summary>
+    private static readonly ImmutableHashSet<StatusCode> Told =
+    [
+        StatusCode.WrongDirection,
+        StatusCode.CurveDoesNotFit,
+        StatusCode.Approximate,
+    ];
+
+    /// <summary>A rate in percent, to a tenth where it needs one, with a space that does not break.</summary>
+    public static string Percent(double rate) => (100 * rate).ToString("0.#", CultureInfo.InvariantCulture) + "\u00A0%";
+
+    /// <summary>The nearest mark of the camera, or the time itself where no mark is within half a stop.</summary>
+    public static string Speed(double log2Seconds, Marks marks)
+    {
+        var exact = ShutterSpeed.FromLog2Seconds(log2Seconds);
+        var mark = MarkedSpeeds.Nearest(exact, marks);
+        return (Math.Abs(mark.SlowerThan(exact).Value) <= 0.5 ? mark : exact).ToString().Replace(' ', '\u00A0');
+    }
+
+    /// <summary>What was found on the target, as a sentence without a full stop.</summary>
+    public static string Finding(
+        TargetExposure target,
+        ExposureSetKind kind,
+        ImmutableArray<ObservedRate> observed,
+        CurveBand band,
+        Marks marks
+    )
+    {
+        var (fastest, slowest) = (observed[0].Log2Seconds, observed[^1].Log2Seconds);
+        return Finding(
+            target.Rate,
+            target.Log2Seconds,
+            kind != ExposureSetKind.NotReachable,
+            (fastest, slowest),
+            MedianAt(band, slowest),
+            marks
+        );
+    }
+
+    /// <inheritdoc cref="Finding(TargetExposure, ExposureSetKind, ImmutableArray{ObservedRate}, CurveBand, Marks)" />
+    /// <param name="rate">Wanted rate.</param>
+    /// <param name="exposure">Median exposure that has it, log2 seconds; null when none is known.</param>
+    /// <param name="reachable">False when no exposure has the rate.</param>
+    /// <param name="tested">Fastest and slowest speed tested, log2 seconds.</param>
+    /// <param name="slowestRate">Median rate at the slowest speed tested.</param>
+    /// <param name="marks">The camera's marks.</param>
+    public static string Finding(
+        double rate,
+        double? exposure,
+        bool reachable,
+        (double Fastest, double Slowest) tested,
+        double slowestRate,
+        Marks marks
+    )
+    {
+        var share = rate == 0.5 ? "half" : Percent(rate);
+        var frames = rate == 0.5 ? "half the frames" : $"{share} of frames";
+        var words = exposure switch
+        {
+            { } x when x > tested.Slowest => $"{frames} are keepers at about {Speed(x, marks)}, slower than tested",
+            { } x when x < tested.Fastest => $"{frames} are keepers at about {Speed(x, marks)}, faster than tested",
+            { } x => $"{frames} are keepers at {Speed(x, marks)}",
+            null when !reachable => $"no shutter speed makes {frames} keepers",
+            null when slowestRate > rate => $"more than {share} are still keepers at {Speed(tested.Slowest, marks)}, the slowest tested",
+            null => $"fewer than {share} are keepers even at {Speed(tested.Fastest, marks)}, the fastest tested",
+        };
+        return char.ToUpperInvariant(words[0]) + words[1..];
+    }
+
+    /// <summary>The exposures compatible with a rate: "1/20 s to 1/8 s", "1/8 s or faster".</summary>
+    public static string Pieces(ImmutableArray<(double? Lower, double? Upper)> pieces, Marks marks) =>
+        string.Join(
+            ", or ",
+            pieces.Select(p =>
+                p switch
+                {
+                    ({ } lower, { } upper) => $"{Unitless(Speed(lower, marks))} to {Speed(upper, marks)}",
+                    (null, { } upper) => $"{Speed(upper, marks)} or faster",
+                    ({ } lower, null) => $"{Speed(lower, marks)} or slower",
+                    _ => "any speed",
+                }
+            )
+        );
+
+    /// <summary>The label beside the target: the exposure and its interval, or why there is none.</summary>
+    public static string Target(ExposureAnswer answer, ImmutableArray<(double? Lower, double? Upper)> pieces, Marks marks)
+    {
+        var rate = Percent(answer.Rate);
+        return answer switch
+        {
+            { Set.Kind: ExposureSetKind.NotReachable } => $"{rate}: not reachable at any speed",
+            { Exposure: { } exposure } =>
+                $"{rate} at {Speed(exposure.Log2Seconds, marks)}\n{Percent(answer.Curve.Model.Level)} interval: {Pieces(pieces, marks)}",
+            _ => $"{rate}: not within the speeds tested",
+        };
+    }
+
+    /// <summary>Where the numbers come from: data, criterion, estimator, day, and what the reader should know.</summary>
+    public static ImmutableArray<string> Captions(KeeperCurve curve, AnswerOptions options)
+    {
+        var (data, model) = (curve.Data, curve.Model);
+        var criterion = data.Criterion switch
+        {
+            null => "Criterion not recorded",
+            { } c when c == Criterion.Print => "Judged on a print",
+            { } c when c == Criterion.Pixel => "Judged at pixels",
+            { } c => $"Criterion: {c.Name}",
+        };
+        var unjudged = data.Unjudged == 0 ? "" : $"; {Count(data.Unjudged, "frame")} not judged";
+        var priors = model.Priors == Priors.Default ? model.Priors.Version : $"{model.Priors.Version}, changed";
+        var day = options.Day == Day.Another ? "another day" : "the day of the test";
+        return
+        [
+            $"{data.Keepers} of {Count(data.Frames, "frame")} kept at {Count(data.Speeds.Length, "speed")} in {Count(data.Sessions, "session")}. {criterion}{unjudged}.",
+            $"Curve for {day}: {curve.Estimator}, {priors}. Dots: keepers of frames, area by frames; bars: {Percent(model.Level)} Wilson intervals.",
+            .. curve.Statuses.Where(s => Told.Contains(s.Code)).Select(s => s.Message),
+        ];
+    }
+
+    /// <summary>A speed without its unit, where the unit follows or is named elsewhere.</summary>
+    public static string Unitless(string speed) => speed.TrimEnd('s').TrimEnd(' ', '\u00A0');
+
+    private static string Count(int number, string what) =>
+        $"{number.ToString(CultureInfo.InvariantCulture)}\u00A0{what}{(number == 1 ? "" : "s")}";
+
+    private static double MedianAt(CurveBand band, double log2Seconds)
+    {
+        var after = band.Log2Seconds.BinarySearch(log2Seconds);
+        return band.Median[Math.Min(after < 0 ? ~after : after, band.Median.Length - 1)];
+    }
+}
