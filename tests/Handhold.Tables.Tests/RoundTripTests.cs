@@ -26,6 +26,22 @@ public class RoundTripTests
         Assert.DoesNotContain(texts, t => t[0] is '=' or '+' or '-' or '@' or '\t' or '\r');
     }
 
+    [Property(Replay = "(20250131,13)", MaxTest = 1000)]
+    public Property A_label_that_begins_with_another_letter_than_a_quote_mark_is_read_as_it_stands() =>
+        Prop.ForAll(
+            Gen.Elements("a", "\"", "\"\"", " ", "'", "=", "#", ";", "\t", "2\"")
+                .NonEmptyListOf()
+                .Select(parts => "x" + string.Concat(parts))
+                .NonEmptyListOf()
+                .ToArbitrary(),
+            labels =>
+                Assert.Equal(
+                    labels.Select(l => l.TrimEnd(' ')),
+                    Text.Read("exposure,setup,keeper\n" + string.Concat(labels.Select(l => $"1/60,{l},yes\n")))
+                        .Select(c => c.Conditions.Setup)
+                )
+        );
+
     /// <summary>Tables whose labels hold what separated values and spreadsheets choke on, and whose numbers are any that are allowed.</summary>
     public static Arbitrary<FrameTable> Tables() => Gen.NonEmptyListOf(Cell).Select(cells => FrameTable.Create([.. cells])).ToArbitrary();
 
