@@ -2,7 +2,7 @@ using Handhold.Kernels;
 
 namespace Handhold.Tests.Kernels;
 
-public class AllocationTests
+public class AllocationFacts
 {
     [Fact]
     public void Kernels_allocate_nothing_after_warm_up()

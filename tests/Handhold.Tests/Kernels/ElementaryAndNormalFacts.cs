@@ -2,7 +2,7 @@ using Handhold.Kernels;
 
 namespace Handhold.Tests.Kernels;
 
-public class ElementaryAndNormalTests
+public class ElementaryAndNormalFacts
 {
     [Fact]
     public void Log1p_and_expm1_keep_all_digits_of_small_arguments()

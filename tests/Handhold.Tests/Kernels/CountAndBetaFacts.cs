@@ -2,7 +2,7 @@ using Handhold.Kernels;
 
 namespace Handhold.Tests.Kernels;
 
-public class CountAndBetaTests
+public class CountAndBetaFacts
 {
     [Fact]
     public void Log_gamma_beta_and_binomial_agree_with_high_precision()

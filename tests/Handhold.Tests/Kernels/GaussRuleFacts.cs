@@ -2,7 +2,7 @@ using Handhold.Kernels;
 
 namespace Handhold.Tests.Kernels;
 
-public class GaussRuleTests
+public class GaussRuleFacts
 {
     [Fact]
     public void Nodes_and_weights_agree_with_the_eigenvectors_of_the_jacobi_matrix()
