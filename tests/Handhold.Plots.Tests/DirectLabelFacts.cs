@@ -17,8 +17,8 @@ public class DirectLabelFacts
     public void Target_and_curve_are_always_named(string name, int width, int height)
     {
         Drawn drawn = new(Scenes.Named(name), width, height);
-        Assert.Contains(drawn.Scene.Target.Label, drawn.LabelTexts);
-        Assert.Contains(drawn.Scene.CurveLabel, drawn.LabelTexts);
+        Assert.Contains(CurveWords.Target(drawn.Scene.Target, 0.95, Marks.Third), drawn.LabelTexts);
+        Assert.Contains("median and 95\u00A0% band", drawn.LabelTexts);
     }
 
     [Fact]

@@ -62,7 +62,7 @@ public class DrawingFacts
     }
 
     [Theory]
-    [InlineData("not reachable", "80\u00a0%: not reachable at any speed")]
+    [InlineData("not reachable", "80\u00a0%: probably not reachable at any speed")]
     [InlineData("all keepers", "50\u00a0%: not within the speeds tested")]
     public void A_target_without_an_exposure_has_no_bar_and_says_so(string name, string words)
     {

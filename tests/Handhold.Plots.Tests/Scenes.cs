@@ -107,17 +107,10 @@ internal static class Scenes
         var xs = Enumerable.Range(0, 241).Select(i => shown.Min + (i * (shown.Max - shown.Min) / 240)).ToImmutableArray();
         ImmutableArray<double> Curve(double shift, double height) =>
             [.. xs.Select(x => height / (1 + Math.Exp(-steepness * (half + shift - x))))];
-        var percent = CurveWords.Percent(rate);
+        TargetExposure target = new(rate, exposure, pieces, IsReachable: rate < top);
         return new CurveScene
         {
-            Title = CurveWords.Finding(
-                rate,
-                exposure,
-                rate < top,
-                (observed[0].Log2Seconds, observed[^1].Log2Seconds),
-                Curve(0, top)[180],
-                Marks.Third
-            ),
+            Title = CurveWords.Finding(target, observed[0].Log2Seconds, observed[^1].Log2Seconds, Curve(0, top)[180], Marks.Third),
             Subject = subject,
             Captions =
             [
@@ -129,16 +122,7 @@ internal static class Scenes
             Median = Curve(0, top),
             Lower = Curve(-doubt, top - 0.02),
             Upper = Curve(doubt, Math.Min(1, top + 0.015)),
-            CurveLabel = "median and 95\u00A0% band",
-            Target = new TargetExposure(
-                rate,
-                exposure,
-                pieces,
-                exposure is { } x
-                        ? $"{percent} at {CurveWords.Speed(x, Marks.Third)}\n95\u00A0% interval: {CurveWords.Pieces(pieces, Marks.Third)}"
-                    : rate < top ? $"{percent}: not within the speeds tested"
-                    : $"{percent}: not reachable at any speed"
-            ),
+            Target = target,
             Ceiling = ceiling,
         };
     }

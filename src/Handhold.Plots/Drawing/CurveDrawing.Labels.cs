@@ -42,7 +42,7 @@ internal sealed partial class CurveDrawing
         var low = ends.Prepend(exposure ?? _shown.Max).Min();
         var high = ends.Prepend(exposure ?? _shown.Min).Max();
         return new DirectLabel(
-            _lettering.Of(_scene.Target.Label, Lettering.Body, Palette.Target, bold: true),
+            _lettering.Of(CurveWords.Target(_scene.Target, _scene.Level, _scene.Marks), Lettering.Body, Palette.Target, bold: true),
             [
                 new(high, rate, Alignment.LowerLeft, 6),
                 new(_shown.Max, rate, Alignment.LowerRight, 6),
@@ -74,7 +74,11 @@ internal sealed partial class CurveDrawing
         spots.Add(new(_scene.Log2Seconds[middle], _scene.Lower[middle], Alignment.UpperCenter));
         spots.Add(new(_scene.Log2Seconds[middle], _scene.Upper[middle], Alignment.LowerCenter));
         spots.AddRange(Anywhere());
-        return new DirectLabel(_lettering.Of(_scene.CurveLabel, Lettering.Body, Palette.Curve), spots.ToImmutable(), Room(Row));
+        return new DirectLabel(
+            _lettering.Of($"median and {CurveWords.Percent(_scene.Level)} band", Lettering.Body, Palette.Curve),
+            spots.ToImmutable(),
+            Room(Row)
+        );
     }
 
     /// <summary>Spots all over the plot: the last resort of a text that must not be left out.</summary>

@@ -1,9 +1,10 @@
-using System.Collections.Immutable;
-
 namespace Handhold.Plots;
 
 internal sealed partial record CurveScene
 {
+    /// <summary>Enough for a smooth line in a wide picture.</summary>
+    private const int Points = 161;
+
     /// <summary>Asks a curve for everything that a plot shows.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The target rate is not above 0 and below 1.</exception>
     public static CurveScene Of(KeeperCurve curve, KeeperCurvePlotOptions options)
@@ -18,43 +19,42 @@ internal sealed partial record CurveScene
             );
         }
 
-        var marks = options.Answers.Marks;
+        var (data, marks) = (curve.Data, options.Answers.Marks);
+        var (fastest, slowest) = (data.Fastest.Log2Seconds, data.Slowest.Log2Seconds);
         var answer = curve.ExposureFor(rate, options.Answers);
-        var target = ReadTarget(answer, marks);
-        var observed = curve.Data.Speeds.Select(s => Observe(s, curve.Model.Level)).ToImmutableArray();
-        var shown = CurveDrawing.Shown(observed[0].Log2Seconds, observed[^1].Log2Seconds, target.Log2Seconds);
-        var band = curve.Band(
-            ShutterSpeed.FromLog2Seconds(shown.Min),
-            ShutterSpeed.FromLog2Seconds(shown.Max),
-            points: 241,
-            options.Answers
-        );
+        var target = ReadTarget(answer);
+        var shown = CurveDrawing.Shown(fastest, slowest, target.Log2Seconds);
+        var (from, to) = (ShutterSpeed.FromLog2Seconds(shown.Min), ShutterSpeed.FromLog2Seconds(shown.Max));
+        var band = curve.Band(from, to, Points, options.Answers);
         return new CurveScene
         {
-            Title = options.Title ?? CurveWords.Finding(target, answer.Set.Kind, observed, band, marks),
+            Title =
+                options.Title ?? CurveWords.Finding(target, fastest, slowest, band.Median[band.Log2Seconds.Count(x => x < slowest)], marks),
             Subject = curve.Key.Values.IsEmpty ? "" : curve.Key.ToString(),
-            Captions = CurveWords.Captions(curve, options.Answers),
-            Observed = observed,
+            Captions = CurveWords.Captions(curve, answer, options.Answers),
+            Observed = [.. data.Speeds.Select(s => Observe(s, curve.Model.Level))],
             Log2Seconds = band.Log2Seconds,
             Median = band.Median,
             Lower = band.Lower,
             Upper = band.Upper,
-            CurveLabel = $"median and {CurveWords.Percent(band.Level)} band",
+            Level = band.Level,
             Target = target,
             Ceiling = options.ShowCeiling ? curve.Parameters.FirstOrDefault(p => p.Name == "ceiling")?.Median : null,
             Marks = marks,
         };
     }
 
+    private static TargetExposure ReadTarget(ExposureAnswer answer) =>
+        new(
+            answer.Rate,
+            answer.Exposure?.Log2Seconds,
+            answer.HasAnswer ? [.. answer.Set.Pieces.Select(p => (p.Lower, p.Upper))] : [],
+            answer.Statuses.All(s => s.Code != StatusCode.NotReachable)
+        );
+
     private static ObservedRate Observe(SpeedCount count, double level)
     {
         var wilson = BinomialInterval.Wilson(count.Keepers, count.Frames, level);
         return new ObservedRate(count.Exposure.Log2Seconds, count.Keepers, count.Frames, wilson.Lower, wilson.Upper);
-    }
-
-    private static TargetExposure ReadTarget(ExposureAnswer answer, Marks marks)
-    {
-        var pieces = answer.HasAnswer ? answer.Set.Pieces.Select(p => (p.Lower, p.Upper)).ToImmutableArray() : [];
-        return new TargetExposure(answer.Rate, answer.Exposure?.Log2Seconds, pieces, CurveWords.Target(answer, pieces, marks));
     }
 }

@@ -29,8 +29,8 @@ internal sealed partial record CurveScene
     /// <summary>Upper end of the band at each of <see cref="Log2Seconds"/>.</summary>
     public required ImmutableArray<double> Upper { get; init; }
 
-    /// <summary>What curve and band are, in a line each.</summary>
-    public string CurveLabel { get; init; } = "median";
+    /// <summary>Probability inside the band and the target's interval.</summary>
+    public double Level { get; init; } = 0.95;
 
     /// <summary>The rate that was asked for, and the exposures that have it.</summary>
     public required TargetExposure Target { get; init; }

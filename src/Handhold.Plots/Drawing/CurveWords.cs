@@ -12,6 +12,7 @@ internal static class CurveWords
         StatusCode.WrongDirection,
         StatusCode.CurveDoesNotFit,
         StatusCode.Approximate,
+        StatusCode.RestsOnPrior,
     ];
 
     /// <summary>A rate in percent, to a tenth where it needs one, with a space that does not break.</summary>
@@ -26,51 +27,23 @@ internal static class CurveWords
     }
 
     /// <summary>What was found on the target, as a sentence without a full stop.</summary>
-    public static string Finding(
-        TargetExposure target,
-        ExposureSetKind kind,
-        ImmutableArray<ObservedRate> observed,
-        CurveBand band,
-        Marks marks
-    )
-    {
-        var (fastest, slowest) = (observed[0].Log2Seconds, observed[^1].Log2Seconds);
-        return Finding(
-            target.Rate,
-            target.Log2Seconds,
-            kind != ExposureSetKind.NotReachable,
-            (fastest, slowest),
-            MedianAt(band, slowest),
-            marks
-        );
-    }
-
-    /// <inheritdoc cref="Finding(TargetExposure, ExposureSetKind, ImmutableArray{ObservedRate}, CurveBand, Marks)" />
-    /// <param name="rate">Wanted rate.</param>
-    /// <param name="exposure">Median exposure that has it, log2 seconds; null when none is known.</param>
-    /// <param name="reachable">False when no exposure has the rate.</param>
-    /// <param name="tested">Fastest and slowest speed tested, log2 seconds.</param>
-    /// <param name="slowestRate">Median rate at the slowest speed tested.</param>
+    /// <param name="target">The target.</param>
+    /// <param name="fastest">Fastest speed tested, log2 seconds.</param>
+    /// <param name="slowest">Slowest speed tested, log2 seconds.</param>
+    /// <param name="rateAtSlowest">Median rate there.</param>
     /// <param name="marks">The camera's marks.</param>
-    public static string Finding(
-        double rate,
-        double? exposure,
-        bool reachable,
-        (double Fastest, double Slowest) tested,
-        double slowestRate,
-        Marks marks
-    )
+    public static string Finding(TargetExposure target, double fastest, double slowest, double rateAtSlowest, Marks marks)
     {
-        var share = rate == 0.5 ? "half" : Percent(rate);
-        var frames = rate == 0.5 ? "half the frames" : $"{share} of frames";
-        var words = exposure switch
+        var share = target.Rate == 0.5 ? "half" : Percent(target.Rate);
+        var frames = target.Rate == 0.5 ? "half the frames" : $"{share} of frames";
+        var words = target.Log2Seconds switch
         {
-            { } x when x > tested.Slowest => $"{frames} are keepers at about {Speed(x, marks)}, slower than tested",
-            { } x when x < tested.Fastest => $"{frames} are keepers at about {Speed(x, marks)}, faster than tested",
+            { } x when x > slowest => $"{frames} are keepers at about {Speed(x, marks)}, slower than tested",
+            { } x when x < fastest => $"{frames} are keepers at about {Speed(x, marks)}, faster than tested",
             { } x => $"{frames} are keepers at {Speed(x, marks)}",
-            null when !reachable => $"no shutter speed makes {frames} keepers",
-            null when slowestRate > rate => $"more than {share} are still keepers at {Speed(tested.Slowest, marks)}, the slowest tested",
-            null => $"fewer than {share} are keepers even at {Speed(tested.Fastest, marks)}, the fastest tested",
+            null when !target.IsReachable => $"probably no shutter speed makes {frames} keepers",
+            null when rateAtSlowest > target.Rate => $"more than {share} are still keepers at {Speed(slowest, marks)}, the slowest tested",
+            null => $"fewer than {share} are keepers even at {Speed(fastest, marks)}, the fastest tested",
         };
         return char.ToUpperInvariant(words[0]) + words[1..];
     }
@@ -91,20 +64,19 @@ internal static class CurveWords
         );
 
     /// <summary>The label beside the target: the exposure and its interval, or why there is none.</summary>
-    public static string Target(ExposureAnswer answer, ImmutableArray<(double? Lower, double? Upper)> pieces, Marks marks)
+    public static string Target(TargetExposure target, double level, Marks marks)
     {
-        var rate = Percent(answer.Rate);
-        return answer switch
+        var rate = Percent(target.Rate);
+        return target switch
         {
-            { Set.Kind: ExposureSetKind.NotReachable } => $"{rate}: not reachable at any speed",
-            { Exposure: { } exposure } =>
-                $"{rate} at {Speed(exposure.Log2Seconds, marks)}\n{Percent(answer.Curve.Model.Level)} interval: {Pieces(pieces, marks)}",
+            { Log2Seconds: { } x } => $"{rate} at {Speed(x, marks)}\n{Percent(level)} interval: {Pieces(target.Pieces, marks)}",
+            { IsReachable: false } => $"{rate}: probably not reachable at any speed",
             _ => $"{rate}: not within the speeds tested",
         };
     }
 
     /// <summary>Where the numbers come from: data, criterion, estimator, day, and what the reader should know.</summary>
-    public static ImmutableArray<string> Captions(KeeperCurve curve, AnswerOptions options)
+    public static ImmutableArray<string> Captions(KeeperCurve curve, ExposureAnswer target, AnswerOptions options)
     {
         var (data, model) = (curve.Data, curve.Model);
         var criterion = data.Criterion switch
@@ -121,7 +93,7 @@ internal static class CurveWords
         [
             $"{data.Keepers} of {Count(data.Frames, "frame")} kept at {Count(data.Speeds.Length, "speed")} in {Count(data.Sessions, "session")}. {criterion}{unjudged}.",
             $"Curve for {day}: {curve.Estimator}, {priors}. Dots: keepers of frames, area by frames; bars: {Percent(model.Level)} Wilson intervals.",
-            .. curve.Statuses.Where(s => Told.Contains(s.Code)).Select(s => s.Message),
+            .. curve.Statuses.Concat(target.Statuses).Where(s => Told.Contains(s.Code)).Select(s => s.Message),
         ];
     }
 
@@ -130,10 +102,4 @@ internal static class CurveWords
 
     private static string Count(int number, string what) =>
         $"{number.ToString(CultureInfo.InvariantCulture)}\u00A0{what}{(number == 1 ? "" : "s")}";
-
-    private static double MedianAt(CurveBand band, double log2Seconds)
-    {
-        var after = band.Log2Seconds.BinarySearch(log2Seconds);
-        return band.Median[Math.Min(after < 0 ? ~after : after, band.Median.Length - 1)];
-    }
 }
