@@ -6,6 +6,9 @@ public enum StatusCode
     /// <summary>Every keeper is faster than every reject.</summary>
     Separated,
 
+    /// <summary>Keepers and rejects meet at one exposure only.</summary>
+    QuasiSeparated,
+
     /// <summary>Every frame was a keeper.</summary>
     AllKeepers,
 

@@ -13,6 +13,9 @@ public sealed class FittedCurves : IReadOnlyList<KeeperCurve>
     /// <summary>The model that was fitted.</summary>
     public KeeperModel Model { get; }
 
+    /// <summary>Log of the probability of all verdicts under model and priors, Bernoulli scale: no binomial coefficients.</summary>
+    public double LogEvidence { get; internal init; }
+
     /// <summary>The one curve of this fit.</summary>
     /// <exception cref="InvalidOperationException">There are several; the message lists them.</exception>
     public KeeperCurve Only =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Curves;
 
 namespace Handhold;
 
@@ -40,4 +41,13 @@ public sealed class KeeperCurve
 
     /// <summary>Twice the distance of <see cref="LogLikelihood"/> from the saturated model on cells pooled by exposure.</summary>
     public double Deviance { get; internal init; }
+
+    /// <summary>The curve at the posterior medians, without luck.</summary>
+    public CurveShape MedianShape { get; internal init; } = null!;
+
+    /// <summary>The posterior that answers are made of.</summary>
+    internal CurvePosterior Posterior { get; init; } = null!;
+
+    /// <summary>This curve when the priors of steepness and luck are twice as wide, and when they are half as wide; computed when first asked.</summary>
+    internal Lazy<(KeeperCurve Widened, KeeperCurve Narrowed)> OtherPriors { get; init; } = null!;
 }

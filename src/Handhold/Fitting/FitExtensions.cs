@@ -1,17 +1,32 @@
+using Handhold.Fitting;
+
 namespace Handhold;
 
 /// <summary>Fitting a model to a table.</summary>
 public static class FitExtensions
 {
     /// <summary>Fits one curve for each combination of the splitting columns present.</summary>
+    /// <remarks>
+    /// The posterior by nested product quadrature: see the methods page on the posterior. Deterministic: the same frames in any order give the same bits on one machine.
+    /// Ceiling and floor, when estimated, are shared over the curves; half point, steepness and luck are each curve's own.
+    /// </remarks>
     /// <param name="model">The model.</param>
     /// <param name="table">Judged frames.</param>
     /// <param name="progress">Told the share done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="CellException">Rows cannot make a curve; the message names the curve, the value and the remedy.</exception>
+    /// <exception cref="ArgumentException">A number of the model is out of range.</exception>
+    /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
     public static FittedCurves Fit(
         this KeeperModel model,
         FrameTable table,
         IProgress<double>? progress = null,
         CancellationToken cancellation = default
-    ) => throw new NotSupportedException();
+    )
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        ArgumentNullException.ThrowIfNull(table);
+        model.Check();
+        return PosteriorFit.Run(model, CurveRows.Split(model, table), progress, cancellation);
+    }
 }

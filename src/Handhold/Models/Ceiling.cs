@@ -15,5 +15,12 @@ public sealed record Ceiling
     public double? Value { get; }
 
     /// <summary>A known ceiling, above 0 and at most 1.</summary>
-    public static Ceiling Fixed(double value) => new(value);
+    /// <exception cref="ArgumentOutOfRangeException">It is not above 0 and at most 1.</exception>
+    public static Ceiling Fixed(double value) =>
+        value is > 0 and <= 1
+            ? new(value)
+            : throw new ArgumentOutOfRangeException(
+                nameof(value),
+                FormattableString.Invariant($"A ceiling of {value} cannot be: it is above 0 and at most 1.")
+            );
 }

@@ -15,5 +15,12 @@ public sealed record Floor
     public double? Value { get; }
 
     /// <summary>A known floor, from 0 to below 1.</summary>
-    public static Floor Fixed(double value) => new(value);
+    /// <exception cref="ArgumentOutOfRangeException">It is not from 0 to below 1.</exception>
+    public static Floor Fixed(double value) =>
+        value is >= 0 and < 1
+            ? new(value)
+            : throw new ArgumentOutOfRangeException(
+                nameof(value),
+                FormattableString.Invariant($"A floor of {value} cannot be: it is from 0 to below 1.")
+            );
 }

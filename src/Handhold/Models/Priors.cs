@@ -12,6 +12,9 @@ public sealed record Priors
     /// <summary>Half point of the uncapped curve, log2 seconds; null: anchored at the curve's own focal length, stabiliser, magnification and criterion.</summary>
     public NormalPrior? HalfPoint { get; init; }
 
+    /// <summary>What the anchored half point is made of.</summary>
+    public AnchorPriors Anchor { get; init; } = new();
+
     /// <summary>Steepness at half, logits per stop.</summary>
     public LogNormalPrior Steepness { get; init; } = new(1.6, 0.35);
 

@@ -20,4 +20,7 @@ public sealed record AnswerOptions
 
     /// <summary>The largest number of frames considered.</summary>
     public int Budget { get; init; } = 1000;
+
+    /// <summary>Also ask the curve under priors of steepness and luck twice and half as wide, and say when that decides the answer. Costs two more fits, once a curve.</summary>
+    public bool CheckPriors { get; init; } = true;
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Prediction;
 
 namespace Handhold;
 
@@ -25,5 +26,19 @@ public sealed class ExposureAnswer : Answer
     public ExposureSet Set { get; }
 
     /// <inheritdoc />
-    public override string Sentence => throw new NotSupportedException();
+    public override string Sentence =>
+        Exposure is { } exposure
+            ? $"{(Rate == 0.5 ? "Half" : Say.Percent(Rate))} of the frames are keepers at {Near(exposure.Log2Seconds)} ({Say.Percent(Curve.Model.Level)} interval {Ends()})."
+            : Statuses[0].Message;
+
+    private static string Near(double log2Seconds) =>
+        MarkedSpeeds.Nearest(ShutterSpeed.FromLog2Seconds(log2Seconds), Marks.Third).ToString();
+
+    private string Ends()
+    {
+        var (lower, upper) = (Set.Pieces[0].Lower, Set.Pieces[^1].Upper);
+        return lower is { } low && upper is { } high ? $"{Near(low)} to {Near(high)}"
+            : upper is { } top ? $"up to {Near(top)}"
+            : "unbounded";
+    }
 }

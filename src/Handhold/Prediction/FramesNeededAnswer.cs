@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Prediction;
 
 namespace Handhold;
 
@@ -61,5 +62,13 @@ public sealed class FramesNeededAnswer : Answer
     public string Doubt { get; } = "posterior";
 
     /// <inheritdoc />
-    public override string Sentence => throw new NotSupportedException();
+    public override string Sentence =>
+        Frames is { } frames
+            ? $"Shoot {Say.Frames(frames)} at {At}{Split()} for {Say.Keepers(Keepers)} with {Say.Percent(Assurance)} assurance."
+            : Statuses.Last(s => s.Code is StatusCode.OverBudget or StatusCode.OutsideTestedRange).Message;
+
+    private string Split() =>
+        Bursts.Length <= 1 ? " in one burst"
+        : Bursts[^1] == Bursts[0] ? $" in {Say.Count(Bursts.Length, "burst")} of {Bursts[0]}"
+        : $" in {Say.Count(Bursts.Length - 1, "burst")} of {Bursts[0]} and one of {Bursts[^1]}";
 }

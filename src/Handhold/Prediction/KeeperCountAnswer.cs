@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Prediction;
 
 namespace Handhold;
 
@@ -25,5 +26,8 @@ public sealed class KeeperCountAnswer : Answer
     public ImmutableArray<double> Probabilities { get; }
 
     /// <inheritdoc />
-    public override string Sentence => throw new NotSupportedException();
+    public override string Sentence =>
+        HasAnswer
+            ? $"{Say.Frames(Frames)} at {At} bring {Say.Number(Probabilities.Select((p, k) => p * k).Sum())} keepers on average; none with {Say.Percent(Probabilities[0])}."
+            : Statuses[0].Message;
 }

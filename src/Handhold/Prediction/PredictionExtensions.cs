@@ -1,56 +1,130 @@
+using System.Collections.Immutable;
+using Handhold.Prediction;
+
 namespace Handhold;
 
 /// <summary>The questions that a keeper curve answers.</summary>
+/// <remarks>All for another day unless the options say the same: the luck of day and burst and the doubt on every parameter are in each number.</remarks>
 public static class PredictionExtensions
 {
     /// <summary>Keeper rate at a speed.</summary>
-    public static RateAnswer RateAt(this KeeperCurve curve, ShutterSpeed at, AnswerOptions? options = null) =>
-        throw new NotSupportedException();
+    public static RateAnswer RateAt(this KeeperCurve curve, ShutterSpeed at, AnswerOptions? options = null)
+    {
+        Question question = new(curve, options);
+        var x = at.Log2Seconds;
+        if (question.Declined(x))
+            return new(curve, at, null, false, [question.Outside(at, declined: true)]);
+        var rate = question.Rate(x);
+        ImmutableArray<Status> statuses = question.Tested(x) ? [] : [question.Outside(at, declined: false)];
+        return new(
+            curve,
+            at,
+            rate,
+            question.Tested(x),
+            question.WithPriorCheck(statuses, Odds(rate.Mean), q => Odds(q.Law.MeanRate(x)), "the rate there")
+        );
+
+        static double Odds(double p) => Math.Sqrt(p / (1 - p)); // a factor of two either way: four in the odds
+    }
 
     /// <summary>Exposure at which half the frames are keepers.</summary>
     public static ExposureAnswer HalfKeeperExposure(this KeeperCurve curve, AnswerOptions? options = null) =>
         curve.ExposureFor(0.5, options);
 
     /// <summary>Exposure that has a keeper rate.</summary>
-    public static ExposureAnswer ExposureFor(this KeeperCurve curve, double rate, AnswerOptions? options = null) =>
-        throw new NotSupportedException();
+    /// <param name="curve">The curve.</param>
+    /// <param name="rate">Wanted keeper rate, between 0 and 1.</param>
+    /// <param name="options">How to answer.</param>
+    public static ExposureAnswer ExposureFor(this KeeperCurve curve, double rate, AnswerOptions? options = null)
+    {
+        Question question = new(curve, options);
+        return ExposureQuestion.Answer(question, Question.CheckedProbability(rate, "wanted rate"));
+    }
 
     /// <summary>Slowest marked speed whose keeper rate is at least <paramref name="rate"/> with probability <paramref name="assurance"/>.</summary>
-    public static SlowestAnswer Slowest(this KeeperCurve curve, double rate, double assurance, AnswerOptions? options = null) =>
-        throw new NotSupportedException();
+    public static SlowestAnswer Slowest(this KeeperCurve curve, double rate, double assurance, AnswerOptions? options = null)
+    {
+        Question question = new(curve, options);
+        _ = Question.CheckedProbability(rate, "wanted rate");
+        return SlowestQuestion.Answer(
+            question,
+            $"a keeper rate of at least {Say.Percent(rate)}",
+            Question.CheckedProbability(assurance, "assurance"),
+            (q, x) => 1 - q.Law.RateCdf(x, rate)
+        );
+    }
 
-    /// <summary>Slowest marked speed at which <paramref name="frames"/> frames bring at least <paramref name="keepers"/> keepers with probability <paramref name="assurance"/>.</summary>
-    public static SlowestAnswer SlowestFor(
-        this KeeperCurve curve,
-        int frames,
-        int keepers,
-        double assurance,
-        AnswerOptions? options = null
-    ) => throw new NotSupportedException();
+    /// <summary>Slowest marked speed at which <paramref name="frames"/> frames of one burst bring at least <paramref name="keepers"/> keepers with probability <paramref name="assurance"/>.</summary>
+    public static SlowestAnswer SlowestFor(this KeeperCurve curve, int frames, int keepers, double assurance, AnswerOptions? options = null)
+    {
+        Question question = new(curve, options);
+        if (Question.CheckedCount(keepers, "The number of keepers") > Question.CheckedCount(frames, "The number of frames"))
+            throw new ArgumentException(
+                FormattableString.Invariant($"{keepers} keepers cannot come of {frames} frames. Ask for fewer keepers or more frames.")
+            );
+        return SlowestQuestion.Answer(
+            question,
+            $"at least {Say.Keepers(keepers)} in {Say.Frames(frames)}",
+            Question.CheckedProbability(assurance, "assurance"),
+            (q, x) => ShootLaw.For(q, x).AtLeast(keepers, frames, default)
+        );
+    }
 
     /// <summary>Smallest number of frames that brings at least <paramref name="keepers"/> keepers with probability <paramref name="assurance"/>.</summary>
+    /// <param name="curve">The curve.</param>
+    /// <param name="at">Shutter speed of the shoot.</param>
+    /// <param name="keepers">Keepers wanted, at least 1.</param>
+    /// <param name="assurance">Chance wanted, between 0 and 1.</param>
+    /// <param name="options">How to answer: day, bursts, budget.</param>
+    /// <param name="cancellation">Stops the work.</param>
     public static FramesNeededAnswer FramesNeeded(
         this KeeperCurve curve,
         ShutterSpeed at,
         int keepers,
         double assurance,
-        AnswerOptions? options = null
-    ) => throw new NotSupportedException();
+        AnswerOptions? options = null,
+        CancellationToken cancellation = default
+    ) =>
+        FramesQuestion.Answer(
+            new(curve, options),
+            at,
+            Question.CheckedCount(keepers, "The number of keepers"),
+            Question.CheckedProbability(assurance, "assurance"),
+            cancellation
+        );
 
     /// <summary>How many keepers <paramref name="frames"/> frames will bring.</summary>
-    public static KeeperCountAnswer KeepersToExpect(this KeeperCurve curve, ShutterSpeed at, int frames, AnswerOptions? options = null) =>
-        throw new NotSupportedException();
+    public static KeeperCountAnswer KeepersToExpect(
+        this KeeperCurve curve,
+        ShutterSpeed at,
+        int frames,
+        AnswerOptions? options = null,
+        CancellationToken cancellation = default
+    )
+    {
+        Question question = new(curve, options);
+        _ = Question.CheckedCount(frames, "The number of frames");
+        var x = at.Log2Seconds;
+        if (question.Declined(x))
+            return new(curve, at, frames, [], false, [question.Outside(at, declined: true)]);
+        ImmutableArray<Status> statuses = question.Tested(x) ? [] : [question.Outside(at, declined: false)];
+        return new(curve, at, frames, ShootLaw.For(question, x).Counts(frames, cancellation), question.Tested(x), statuses);
+    }
 
     /// <summary>How many stops slower this curve allows than <paramref name="reference"/> at a keeper rate.</summary>
-    public static StopsDifference SlowerThan(this KeeperCurve curve, KeeperCurve reference, double rate, AnswerOptions? options = null) =>
-        throw new NotSupportedException();
+    public static StopsDifference SlowerThan(this KeeperCurve curve, KeeperCurve reference, double rate, AnswerOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(curve);
+        ArgumentNullException.ThrowIfNull(reference);
+        return CompareQuestion.Answer(reference, curve, Question.CheckedProbability(rate, "rate"), options ?? AnswerOptions.Default);
+    }
 
-    /// <summary>The rate along exposures from <paramref name="fastest"/> to <paramref name="slowest"/>.</summary>
+    /// <summary>The rate along exposures from <paramref name="fastest"/> to <paramref name="slowest"/>, for drawing.</summary>
     public static CurveBand Band(
         this KeeperCurve curve,
         ShutterSpeed fastest,
         ShutterSpeed slowest,
-        int points = 161,
+        int points = 81,
         AnswerOptions? options = null
-    ) => throw new NotSupportedException();
+    ) => BandQuestion.Answer(new(curve, options), fastest.Log2Seconds, slowest.Log2Seconds, Math.Max(2, points));
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Prediction;
 
 namespace Handhold;
 
@@ -15,5 +16,8 @@ public sealed class RateAnswer : Answer
     public RateEstimate? Rate { get; }
 
     /// <inheritdoc />
-    public override string Sentence => throw new NotSupportedException();
+    public override string Sentence =>
+        Rate is { } rate
+            ? $"At {At}, {Say.Percent(rate.Mean)} of the frames are keepers ({Say.Percent(rate.Interval.Level)} interval {Say.Percent(rate.Interval.Lower)} to {Say.Percent(rate.Interval.Upper)})."
+            : Statuses[0].Message;
 }

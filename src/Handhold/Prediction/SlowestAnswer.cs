@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Prediction;
 
 namespace Handhold;
 
@@ -25,5 +26,8 @@ public sealed class SlowestAnswer : Answer
     public double? Assurance { get; }
 
     /// <inheritdoc />
-    public override string Sentence => throw new NotSupportedException();
+    public override string Sentence =>
+        Shutter is { } shutter && Assurance is { } assurance
+            ? $"{shutter} is the slowest marked speed that gives {Wanted} with the wanted assurance ({Say.Percent(assurance)} there)."
+            : Statuses[0].Message;
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Prediction;
 
 namespace Handhold;
 
@@ -33,11 +34,19 @@ public sealed class StopsDifference
     /// <summary>Probability that B allows slower speeds than A.</summary>
     public double? ProbabilityBetter { get; }
 
+    /// <summary>Probability that B allows more than <paramref name="stops"/> stops slower than A; null when a side does not reach the rate.</summary>
+    public double? ProbabilityBetterBy(Stops stops) => BetterBy?.Invoke(stops.Value);
+
+    internal Func<double, double>? BetterBy { get; init; }
+
     /// <summary>What the reader should know.</summary>
     public ImmutableArray<Status> Statuses { get; }
 
     /// <summary>The answer as a person would say it.</summary>
-    public string Sentence => throw new NotSupportedException();
+    public string Sentence =>
+        Stops is { } stops && Interval is { } interval && ProbabilityBetter is { } better
+            ? $"{B.Key} allows {Say.Number(Math.Abs(stops.Value))} stops {(stops.Value >= 0 ? "slower" : "faster only")} than {A.Key} at a keeper rate of {Say.Percent(Rate)} ({Say.Percent(interval.Level)} interval {new Stops(interval.Lower)} to {new Stops(interval.Upper)}); it is the steadier one with {Say.Percent(better)}."
+            : Statuses[^1].Message;
 
     /// <inheritdoc cref="Sentence" />
     public override string ToString() => Sentence;

@@ -1,0 +1,114 @@
+using Handhold.Kernels;
+
+namespace Handhold.Curves;
+
+/// <summary>Keepers over several bursts of one day, each with a fresh grip: exact convolution at every half point of the day.</summary>
+internal sealed class BurstsLaw
+{
+    private const int BurstNodes = 11;
+    private const double Negligible = 1e-9;
+    private readonly List<(CurveAtom Atom, double Distance, double Weight)> _days = [];
+
+    private static GaussRule Burst { get; } = GaussRule.Hermite(BurstNodes);
+
+    internal BurstsLaw(RateLaw law, double exposure, int burstsOf)
+    {
+        foreach (var atom in law.Atoms)
+        {
+            // A burst's count law must be resolved by the grid of days.
+            var halfPoint = atom.HalfPoint.Refined((int)Math.Ceiling(atom.HalfPoint.Step * atom.Steepness * Math.Sqrt(burstsOf) / 2.4));
+            for (var i = 0; i < halfPoint.Density.Length; i++)
+            {
+                var weight = atom.Weight * halfPoint.Density[i] * halfPoint.Step;
+                if (weight > Negligible)
+                    _days.Add((atom, halfPoint.Position(i) - exposure, weight));
+            }
+        }
+    }
+
+    /// <summary>P(0), ..., P(<paramref name="below"/> - 1) keepers in <paramref name="full"/> bursts of <paramref name="burstsOf"/> and one of <paramref name="rest"/> frames.</summary>
+    internal double[] Fewer(int below, int full, int burstsOf, int rest, CancellationToken cancellation = default)
+    {
+        var (sum, total) = (new double[below], 0.0);
+        var (one, last, power, product) = (new double[below], new double[below], new double[below], new double[below]);
+        var seen = 0;
+        foreach (var (atom, distance, weight) in _days)
+        {
+            if ((++seen & 1023) == 0)
+                cancellation.ThrowIfCancellationRequested();
+            InBurst(atom, distance, burstsOf, one);
+            Power(one, full, power, product);
+            if (rest > 0)
+            {
+                InBurst(atom, distance, rest, last);
+                Multiply(power, last, product);
+                product.CopyTo(power, 0);
+            }
+
+            total += weight;
+            for (var j = 0; j < below; j++)
+                sum[j] += weight * power[j];
+        }
+
+        for (var j = 0; j < below; j++)
+            sum[j] /= total;
+        return sum;
+    }
+
+    private static void InBurst(CurveAtom atom, double distance, int frames, double[] counts)
+    {
+        Array.Clear(counts);
+        var single = atom.BurstSd == 0;
+        for (var i = 0; i < (single ? 1 : BurstNodes); i++)
+        {
+            var (mu, rest) = Elementary.Logistic(atom.Steepness * (distance + (single ? 0 : atom.BurstSd * Burst.Nodes[i])));
+            var span = atom.Ceiling - atom.Floor;
+            var (keep, miss) = (atom.Floor + span * mu, 1 - atom.Ceiling + span * rest);
+            var share = single ? 1 : Burst.Weights[i];
+            if (miss < 1e-300 / share)
+            {
+                if (frames < counts.Length)
+                    counts[frames] += share;
+                continue;
+            }
+
+            var mass = share * Math.Pow(miss, frames);
+            for (var j = 0; j < counts.Length && j <= frames; j++)
+            {
+                counts[j] += mass;
+                mass *= keep * (frames - j) / (miss * (j + 1));
+            }
+        }
+    }
+
+    private static void Power(double[] one, int exponent, double[] power, double[] product)
+    {
+        Array.Clear(power);
+        power[0] = 1;
+        var square = (double[])one.Clone();
+        for (var e = exponent; e > 0; e >>= 1)
+        {
+            if ((e & 1) == 1)
+            {
+                Multiply(power, square, product);
+                product.CopyTo(power, 0);
+            }
+
+            if (e == 1)
+                break;
+            Multiply(square, square, product);
+            product.CopyTo(square, 0);
+        }
+    }
+
+    private static void Multiply(double[] a, double[] b, double[] product)
+    {
+        for (var j = 0; j < product.Length; j++)
+        {
+            var sum = 0.0;
+            for (var i = 0; i <= j; i++)
+                sum += a[i] * b[j - i];
+            product[j] = sum;
+        }
+    }
+}

@@ -1,0 +1,10 @@
+namespace Handhold.Curves;
+
+/// <summary>A part of a posterior in which all but the half point is fixed.</summary>
+/// <param name="Weight">Posterior probability of the part.</param>
+/// <param name="Steepness">Logits per stop.</param>
+/// <param name="Ceiling">Ceiling.</param>
+/// <param name="Floor">Floor.</param>
+/// <param name="BurstSd">Standard deviation of a burst's luck, stops.</param>
+/// <param name="HalfPoint">Density of the half point within the part.</param>
+internal sealed record CurveAtom(double Weight, double Steepness, double Ceiling, double Floor, double BurstSd, HalfPointDensity HalfPoint);

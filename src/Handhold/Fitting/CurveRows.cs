@@ -1,0 +1,161 @@
+using System.Collections.Immutable;
+using Handhold.Models;
+
+namespace Handhold.Fitting;
+
+/// <summary>The rows of one curve, pooled into canonical cells.</summary>
+/// <param name="Key">What splits it from the other curves.</param>
+/// <param name="Data">Counts and cells.</param>
+/// <param name="HalfPoint">Prior of its half point.</param>
+internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfPoint)
+{
+    /// <summary>Columns that shift a curve: frames that differ there are unlike.</summary>
+    private static ImmutableArray<string> ShiftingColumns { get; } =
+    [
+        "focal_eq_mm",
+        "focal_mm",
+        "crop",
+        "stabiliser_stops",
+        "stabiliser_mode",
+        "magnification",
+        "subject_distance_m",
+        "subject_motion",
+        "subject_speed_mm_s",
+    ];
+
+    /// <summary>Splits a table into curves, ordered by key.</summary>
+    /// <exception cref="CellException">Rows cannot make a curve together.</exception>
+    internal static ImmutableArray<CurveRows> Split(KeeperModel model, FrameTable table)
+    {
+        if (table.Count == 0)
+            throw new CellException("The table", "it has no rows.", "Give at least one judged frame.");
+        ImmutableArray<string> columns = [.. model.Each.Where(c => table.Any(r => r.Conditions[c] is not null))];
+        var burstRow = 0;
+        var groups = new SortedDictionary<string, (CurveKey Key, List<FrameCell> Rows)>(StringComparer.Ordinal);
+        foreach (var row in table)
+        {
+            burstRow++;
+            var values = columns.Select(c =>
+                KeyValuePair.Create(
+                    c,
+                    row.Conditions[c]
+                        ?? throw new CellException(
+                            $"Row {burstRow}",
+                            $"it has no {c}, but other rows have.",
+                            $"Fill in the {c} of every row, or leave the column out."
+                        )
+                )
+            );
+            CurveKey key = new([.. values]);
+            var name = string.Join('\u001f', key.Values.Select(v => v.Value));
+            if (!groups.TryGetValue(name, out var group))
+                groups[name] = group = (key, []);
+            group.Rows.Add(
+                model.Bursts == BurstUse.PerRow
+                    ? With(row, row.Conditions with { Burst = FormattableString.Invariant($"row {burstRow}") })
+                    : row
+            );
+        }
+
+        return [.. groups.Values.Select(g => Pool(model, g.Key, g.Rows, columns))];
+    }
+
+    private static CurveRows Pool(KeeperModel model, CurveKey key, List<FrameCell> rows, ImmutableArray<string> columns)
+    {
+        if (rows.Sum(r => (long)r.Frames) == 0)
+            throw new CellException($"Curve {key}", "none of its frames was judged.", "Judge some of them, or leave its rows out.");
+        Refuse(
+            rows,
+            r => r.Conditions.Criterion?.Name ?? "none recorded",
+            "criterion",
+            key,
+            "Frames judged by different criteria are never pooled: add criterion to the columns that split curves."
+        );
+        if (!model.PoolConditions)
+            foreach (var column in ShiftingColumns)
+                Refuse(
+                    rows,
+                    r => r.Conditions[column] ?? "not recorded",
+                    column,
+                    key,
+                    $"Give them a curve each (--each with {column}, or a setup each), or pool them knowingly (--no-terms)."
+                );
+
+        ImmutableArray<FrameCell> cells =
+        [
+            .. rows.Where(r => r.Frames > 0)
+                .GroupBy(r => (r.Exposure, Conditions: Kept(r.Conditions, model, columns)))
+                .Select(g => new FrameCell(g.Key.Exposure, g.Sum(r => r.Frames), g.Sum(r => r.Keepers)) { Conditions = g.Key.Conditions })
+                .OrderBy(c => c.Conditions.Photographer, StringComparer.Ordinal)
+                .ThenBy(c => c.Conditions.Setup, StringComparer.Ordinal)
+                .ThenBy(c => c.Conditions.Session, StringComparer.Ordinal)
+                .ThenBy(c => c.Conditions.Burst, StringComparer.Ordinal)
+                .ThenBy(c => c.Exposure.Seconds)
+                .ThenBy(c => c.Conditions.ToString(), StringComparer.Ordinal),
+        ];
+        ImmutableArray<SpeedCount> speeds =
+        [
+            .. cells
+                .GroupBy(c => c.Exposure)
+                .OrderBy(g => g.Key.Seconds)
+                .Select(g => new SpeedCount(g.Key, g.Sum(c => c.Frames), g.Sum(c => c.Keepers))),
+        ];
+        ImmutableArray<string> sessions =
+        [
+            .. cells.Select(c => c.Conditions.Session).OfType<string>().Distinct().Order(StringComparer.Ordinal),
+        ];
+        var bursts = cells
+            .Where(c => c.Conditions.Burst is not null)
+            .GroupBy(c => (c.Conditions.Photographer, c.Conditions.Setup, c.Conditions.Session, c.Conditions.Burst));
+        CurveData data = new(
+            rows.Count,
+            rows.Sum(r => r.Unjudged),
+            cells.Select(c => (c.Conditions.Photographer, c.Conditions.Session)).Distinct().Count(),
+            bursts.Count(b => b.Sum(c => c.Frames) > 1),
+            cells,
+            speeds,
+            cells[0].Conditions.Criterion,
+            sessions
+        );
+        return new(key, data, model.Priors.HalfPoint ?? Anchor(cells, model.Priors.Anchor));
+    }
+
+    /// <summary>The prior at the conditions of the cells; where they differ, a normal with the moments of their mixture by frames.</summary>
+    private static NormalPrior Anchor(ImmutableArray<FrameCell> cells, AnchorPriors priors)
+    {
+        var (frames, first, second) = (0.0, 0.0, 0.0);
+        foreach (var group in cells.GroupBy(c => c.Conditions with { Session = null, Burst = null, Photographer = null, Setup = null }))
+        {
+            var prior = PriorAnchor.For(group.Key, priors);
+            var weight = (double)group.Sum(c => c.Frames);
+            frames += weight;
+            first += weight * prior.Mean;
+            second += weight * (prior.StandardDeviation * prior.StandardDeviation + prior.Mean * prior.Mean);
+        }
+
+        var mean = first / frames;
+        return new(mean, Math.Sqrt(second / frames - mean * mean));
+    }
+
+    private static Conditions Kept(Conditions all, KeeperModel model, ImmutableArray<string> columns) =>
+        all with
+        {
+            Burst = model.Bursts == BurstUse.None ? null : all.Burst,
+            BurstPosition = null,
+            Order = null,
+            Judge = null,
+            Cause = null,
+            Support = columns.Contains("support") ? all.Support : null,
+            Others = all.Others.RemoveRange(all.Others.Keys.Where(k => !columns.Contains(k))),
+        };
+
+    private static FrameCell With(FrameCell row, Conditions conditions) =>
+        new(row.Exposure, row.Frames, row.Keepers) { Unjudged = row.Unjudged, Conditions = conditions };
+
+    private static void Refuse(List<FrameCell> rows, Func<FrameCell, string> value, string column, CurveKey key, string remedy)
+    {
+        var values = rows.Select(value).Distinct().Order(StringComparer.Ordinal).ToArray();
+        if (values.Length > 1)
+            throw new CellException($"Curve {key}", $"its frames differ in {column}: {string.Join(", ", values)}.", remedy);
+    }
+}

@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+
+namespace Handhold.Fitting;
+
+/// <summary>The posterior of curves that share ceiling and floor.</summary>
+internal static class PosteriorFit
+{
+    private const int UsualAsymptoteNodes = 12;
+
+    internal static FittedCurves Run(
+        KeeperModel model,
+        ImmutableArray<CurveRows> rows,
+        IProgress<double>? progress,
+        CancellationToken cancellation
+    )
+    {
+        var data = rows.Select(r => CurveObservations.From(r.Data.Cells, model.Luck)).ToArray();
+        var session = Enumerable.Repeat(LuckNodes.Usual, rows.Length).ToArray();
+        var burst = Enumerable.Repeat(LuckNodes.Usual, rows.Length).ToArray();
+        while (true)
+        {
+            var sessionLuck = session.Select(n => n.Grid(model.Priors.SessionLuck, model.Luck)).ToArray();
+            var burstLuck = burst.Select(n => n.Grid(model.Priors.BurstLuck, model.Luck)).ToArray();
+            var walks = rows.Select(
+                    (r, j) =>
+                        new SteepnessWalk(new(data[j], r.HalfPoint, sessionLuck[j], burstLuck[j]), model.Priors.Steepness, cancellation)
+                )
+                .ToArray();
+            var done = 0;
+            AsymptoteWalk asymptotes = new(
+                model,
+                (ceiling, floor) =>
+                {
+                    var sum = 0.0;
+                    foreach (var walk in walks)
+                    {
+                        sum += walk.LogEvidence(ceiling, floor);
+                        progress?.Report(Math.Min(0.99, ++done / (double)(UsualAsymptoteNodes * walks.Length)));
+                    }
+
+                    return sum;
+                }
+            );
+            var builders = walks.Select((w, j) => new CurvePosteriorBuilder(w, asymptotes, sessionLuck[j], burstLuck[j])).ToArray();
+            if (Refined(session, builders, ofSession: true) | Refined(burst, builders, ofSession: false))
+                continue;
+            progress?.Report(1);
+            Lazy<(FittedCurves Widened, FittedCurves Narrowed)> others = new(() =>
+                (Run(Scaled(model, 2), rows, null, default), Run(Scaled(model, 0.5), rows, null, default))
+            );
+            var curves = rows.Select(
+                (r, j) =>
+                    CurveAssembly.Make(
+                        model,
+                        r,
+                        asymptotes,
+                        builders[j],
+                        new(() => (others.Value.Widened[j], others.Value.Narrowed[j])),
+                        cancellation
+                    )
+            );
+            return new(model, [.. curves]) { LogEvidence = asymptotes.LogEvidence };
+        }
+    }
+
+    /// <summary>The model with its priors of steepness and luck widened by a factor.</summary>
+    private static KeeperModel Scaled(KeeperModel model, double by)
+    {
+        var priors = model.Priors;
+        return model with
+        {
+            Priors = priors with
+            {
+                Steepness = priors.Steepness with { LogStandardDeviation = by * priors.Steepness.LogStandardDeviation },
+                SessionLuck = new(by * priors.SessionLuck.Scale),
+                BurstLuck = new(by * priors.BurstLuck.Scale),
+            },
+        };
+    }
+
+    /// <summary>Whether the data call for finer or farther nodes of some luck than its prior needs; then asks for them.</summary>
+    private static bool Refined(LuckNodes[] nodes, CurvePosteriorBuilder[] builders, bool ofSession)
+    {
+        var refined = false;
+        for (var j = 0; j < nodes.Length; j++)
+        {
+            var next = nodes[j].Refined(builders[j].Luck(ofSession));
+            refined |= next != nodes[j];
+            nodes[j] = next;
+        }
+
+        return refined;
+    }
+}

@@ -1,0 +1,58 @@
+namespace Handhold.Fitting;
+
+/// <summary>One curve's evidence and posterior parts at held ceiling and floor, integrated over log steepness.</summary>
+internal sealed class SteepnessWalk(ShapeIntegrator integrator, LogNormalPrior prior, CancellationToken cancellation)
+{
+    private const double FirstStepPerSd = 0.8;
+    private const int MostHalvings = 6;
+    private readonly Dictionary<(double Ceiling, double Floor), List<(int Node, double LogWeight, ShapeIntegral Integral)>> _walks = [];
+    private int _centre;
+
+    /// <summary>Distance of nodes of log steepness; zero before the first walk.</summary>
+    internal double Step { get; private set; }
+
+    /// <summary>Log steepness at a node.</summary>
+    internal double At(int node) => Math.Log(prior.Median) + node * Step;
+
+    /// <summary>log of the integral over everything but ceiling and floor.</summary>
+    internal double LogEvidence(double ceiling, double floor) => Walk.LogSum([.. Nodes(ceiling, floor).Select(n => n.LogWeight)]);
+
+    /// <summary>The nodes, with the log of their part of the evidence.</summary>
+    internal List<(int Node, double LogWeight, ShapeIntegral Integral)> Nodes(double ceiling, double floor)
+    {
+        if (_walks.TryGetValue((ceiling, floor), out var known))
+            return known;
+        List<(int, double LogWeight, ShapeIntegral)> nodes;
+        if (Step == 0)
+        {
+            Step = FirstStepPerSd * prior.LogStandardDeviation;
+            nodes = Outward(ceiling, floor);
+            for (var i = 0; i < MostHalvings && Walk.Curvature([.. nodes.Select(n => n.LogWeight)]) > Walk.TooCoarse; i++)
+            {
+                Step /= 2;
+                _centre *= 2;
+                nodes = Outward(ceiling, floor);
+            }
+        }
+        else
+            nodes = Outward(ceiling, floor);
+
+        return _walks[(ceiling, floor)] = nodes;
+    }
+
+    private List<(int, double LogWeight, ShapeIntegral)> Outward(double ceiling, double floor)
+    {
+        var integrals = new Dictionary<int, ShapeIntegral>();
+        var (first, logs) = Walk.Outward(_centre, LogWeight);
+        _centre = first + logs.IndexOf(logs.Max());
+        return [.. logs.Select((log, i) => (first + i, log, integrals[first + i]))];
+
+        double LogWeight(int node)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var integral = integrals[node] = integrator.Integrate(new(Math.Exp(At(node)), ceiling, floor));
+            var z = node * Step / prior.LogStandardDeviation;
+            return integral.LogEvidence - 0.5 * z * z - Math.Log(prior.LogStandardDeviation * Math.Sqrt(2 * Math.PI)) + Math.Log(Step);
+        }
+    }
+}

@@ -1,0 +1,52 @@
+namespace Handhold.Fitting;
+
+/// <summary>Trapezoid nodes found by walking outward from a start until the integrand is negligible.</summary>
+internal static class Walk
+{
+    private const double Cut = 15; // exp(-15) = 3e-7 of the top
+    private const int MostNodes = 400;
+
+    /// <summary>Second difference of the log integrand at its top beyond which the nodes are too far apart: 1.3 is a step of 1.14 sd, error 5e-7.</summary>
+    internal const double TooCoarse = 1.3;
+
+    /// <summary>Log integrand at indices around <paramref name="start"/>, from the first to the last that matters.</summary>
+    internal static (int First, List<double> Logs) Outward(int start, Func<int, double> logIntegrand)
+    {
+        var logs = new LinkedList<double>();
+        var (first, last) = (start, start);
+        logs.AddLast(logIntegrand(start));
+        var top = logs.First!.Value;
+        while (logs.Count < MostNodes && (logs.Last!.Value > top - Cut || last < start + 1))
+        {
+            logs.AddLast(logIntegrand(++last));
+            top = Math.Max(top, logs.Last!.Value);
+        }
+
+        while (logs.Count < MostNodes && (logs.First!.Value > top - Cut || first > start - 1))
+        {
+            logs.AddFirst(logIntegrand(--first));
+            top = Math.Max(top, logs.First!.Value);
+        }
+
+        return (first, [.. logs]);
+    }
+
+    /// <summary>Largest curvature of the log integrand where it is within 6 of its top, per squared step.</summary>
+    internal static double Curvature(IReadOnlyList<double> logs)
+    {
+        var top = logs.Max();
+        var worst = 0.0;
+        for (var i = 1; i + 1 < logs.Count; i++)
+            if (logs[i] > top - 6)
+                worst = Math.Max(worst, 2 * logs[i] - logs[i - 1] - logs[i + 1]);
+        return worst;
+    }
+
+    /// <summary>log Σ exp(logs).</summary>
+    internal static double LogSum(IEnumerable<double> logs)
+    {
+        var values = logs as IReadOnlyCollection<double> ?? [.. logs];
+        var top = values.Max();
+        return double.IsFinite(top) ? top + Math.Log(values.Sum(l => Math.Exp(l - top))) : top;
+    }
+}

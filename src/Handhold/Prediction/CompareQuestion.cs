@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using Handhold.Curves;
+
+namespace Handhold.Prediction;
+
+/// <summary>Difference in stops between two curves at a rate, from the two distributions of the exposure for that rate.</summary>
+internal static class CompareQuestion
+{
+    private const double Step = 0.01; // stops
+    private const double Tail = 1e-7;
+
+    internal static StopsDifference Answer(KeeperCurve a, KeeperCurve b, double rate, AnswerOptions options)
+    {
+        var shared = Shared(a, b);
+        var (lawA, lawB) = (Law(a, b, shared, options), Law(b, a, shared, options));
+        ImmutableArray<Status> statuses = shared
+            ? []
+            :
+            [
+                new(
+                    StatusCode.ConfoundedWithSession,
+                    "The two sides were shot on different days, so each side's luck of the day is part of the difference. Shoot both on one day, in turn, to part them."
+                ),
+            ];
+        var (exposureA, exposureB) = (lawA.ExposureFor(rate), lawB.ExposureFor(rate));
+        if (double.IsInfinity(exposureA.Quantile(0.05)) || double.IsInfinity(exposureB.Quantile(0.05)))
+        {
+            statuses = statuses.Add(
+                new(
+                    StatusCode.NotReachable,
+                    $"A keeper rate of {Say.Percent(rate)} may be above the ceiling of one side, so the difference there is not defined. Compare at a lower rate."
+                )
+            );
+            return new(a, b, rate, null, null, null, statuses);
+        }
+
+        foreach (var (curve, exposure) in new[] { (a, exposureA.Quantile(0.5)), (b, exposureB.Quantile(0.5)) })
+        {
+            Question question = new(curve, options);
+            if (!question.Tested(exposure))
+                statuses = statuses.Add(question.Outside(ShutterSpeed.FromLog2Seconds(exposure), declined: false));
+        }
+
+        var (fromA, massesA) = Masses(exposureA);
+        var (fromB, massesB) = Masses(exposureB);
+        var differences = new double[massesA.Length + massesB.Length - 1];
+        for (var i = 0; i < massesA.Length; i++)
+        for (var k = 0; k < massesB.Length; k++)
+            differences[k + massesA.Length - 1 - i] += massesA[i] * massesB[k];
+        var start = fromB - fromA - (massesA.Length - 1) * Step;
+        HalfPointDensity density = new(start, Step, differences);
+        HalfPointMixture mixture = new([new(1, 1, 1, 0, 0, density)]);
+        var level = a.Model.Level;
+        var interval = new CredibleInterval(mixture.Quantile((1 - level) / 2), mixture.Quantile((1 + level) / 2), level);
+        return new(a, b, rate, new Stops(mixture.Quantile(0.5)), interval, 1 - density.Cdf(0), statuses)
+        {
+            BetterBy = stops => 1 - density.Cdf(stops),
+        };
+    }
+
+    private static bool Shared(KeeperCurve a, KeeperCurve b) => Days(a).Overlaps(Days(b));
+
+    private static HashSet<(string?, string?)> Days(KeeperCurve curve) =>
+        [.. curve.Data.Cells.Select(c => (c.Conditions.Photographer, c.Conditions.Session))];
+
+    /// <summary>On a shared day its luck is on both sides and drops out; otherwise each side gets a day of its own.</summary>
+    private static RateLaw Law(KeeperCurve curve, KeeperCurve other, bool shared, AnswerOptions options) =>
+        !shared && options.Day == Day.Another ? new(curve.Posterior.AnotherDay)
+        : Days(curve).SetEquals(Days(other)) && !curve.Posterior.SameDay.IsEmpty ? new(curve.Posterior.SameDay)
+        : new(curve.Posterior.Habitual);
+
+    /// <summary>Probability masses of an exposure's distribution, conditional on being reachable, at the middles of narrow bins.</summary>
+    private static (double From, double[] Masses) Masses(HalfPointMixture exposure)
+    {
+        var never = exposure.Cdf(-1e9);
+        var (low, high) = (exposure.Quantile(never + (1 - never) * Tail), exposure.Quantile(1 - (1 - never) * Tail));
+        var masses = new double[Math.Max(2, (int)Math.Ceiling((high - low) / Step) + 1)];
+        var before = exposure.Cdf(low - Step / 2);
+        for (var i = 0; i < masses.Length; i++)
+        {
+            var upTo = exposure.Cdf(low + (i + 0.5) * Step);
+            masses[i] = Math.Max(0, upTo - before);
+            before = upTo;
+        }
+
+        return (low, masses);
+    }
+}

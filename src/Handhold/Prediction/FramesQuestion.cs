@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+
+namespace Handhold.Prediction;
+
+/// <summary>How many frames bring the wanted keepers home.</summary>
+internal static class FramesQuestion
+{
+    internal static FramesNeededAnswer Answer(
+        Question question,
+        ShutterSpeed at,
+        int keepers,
+        double assurance,
+        CancellationToken cancellation
+    )
+    {
+        var (curve, x) = (question.Curve, at.Log2Seconds);
+        var luck = Luck(curve);
+        if (question.Declined(x))
+            return new(curve, at, keepers, assurance, null, [], 0, null, luck, false, [question.Outside(at, declined: true)]);
+        var law = ShootLaw.For(question, x);
+        var frames = Smallest(law, keepers, assurance, question.Options.Budget, cancellation);
+        var attained = law.AtLeast(keepers, frames ?? question.Options.Budget, cancellation);
+        ImmutableArray<Status> statuses = question.Tested(x) ? [] : [question.Outside(at, declined: false)];
+        if (frames is null)
+            statuses = statuses.Add(
+                new(
+                    StatusCode.OverBudget,
+                    $"{Say.Frames(question.Options.Budget)} at {at} give {Say.Keepers(keepers)} with {Say.Percent(attained)} only. Use a support where the site allows one, a faster speed, or several bursts with a fresh grip."
+                )
+            );
+        statuses = question.WithPriorCheck(
+            statuses,
+            frames,
+            q => Smallest(ShootLaw.For(q, x), keepers, assurance, question.Options.Budget, cancellation),
+            "the number of frames"
+        );
+        return new(
+            curve,
+            at,
+            keepers,
+            assurance,
+            frames,
+            frames is { } n ? law.Bursts(n) : [],
+            attained,
+            question.Rate(x),
+            luck,
+            question.Tested(x),
+            statuses
+        );
+    }
+
+    /// <summary>Smallest n within the budget; the chance rises with n, so doubling and bisection, and every larger n will do as well.</summary>
+    private static int? Smallest(ShootLaw law, int keepers, double assurance, int budget, CancellationToken cancellation)
+    {
+        var (fails, holds) = (keepers - 1, keepers);
+        while (holds < budget && law.AtLeast(keepers, holds, cancellation) < assurance)
+            (fails, holds) = (holds, Math.Min(budget, 2 * holds));
+        if (holds >= budget)
+        {
+            holds = budget;
+            if (law.AtLeast(keepers, holds, cancellation) < assurance)
+                return null;
+        }
+
+        while (holds - fails > 1)
+        {
+            var middle = (fails + holds) / 2;
+            if (law.AtLeast(keepers, middle, cancellation) >= assurance)
+                holds = middle;
+            else
+                fails = middle;
+        }
+
+        return holds;
+    }
+
+    private static LuckUsed Luck(KeeperCurve curve) =>
+        curve.Model.Luck == LuckKind.None
+            ? new("none", 0, "given")
+            : new("normal", curve.Parameters.First(p => p.Name == "burstLuck").Median, curve.Data.Bursts > 0 ? "estimated" : "assumed");
+}

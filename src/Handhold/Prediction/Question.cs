@@ -1,0 +1,98 @@
+using System.Collections.Immutable;
+using Handhold.Curves;
+
+namespace Handhold.Prediction;
+
+/// <summary>One curve under one set of options: which law answers, what was tested, and what to say of it.</summary>
+internal sealed class Question
+{
+    private const double Hair = 1e-9;
+
+    internal Question(KeeperCurve curve, AnswerOptions? options)
+    {
+        ArgumentNullException.ThrowIfNull(curve);
+        Curve = curve;
+        Options = options ?? AnswerOptions.Default;
+        if (Options.Budget < 1)
+            throw new ArgumentException(FormattableString.Invariant($"The budget is {Options.Budget} frames. Give at least 1."));
+        if (Options.BurstsOf is < 1)
+            throw new ArgumentException(FormattableString.Invariant($"Bursts of {Options.BurstsOf} frames cannot be. Give at least 1."));
+        if (Options.Day == Day.Same && curve.Posterior.SameDay.IsEmpty)
+            throw new ArgumentException(
+                FormattableString.Invariant(
+                    $"Curve {curve.Key} was tested on {curve.Data.Sessions} days, so 'the same day' names none of them. Ask for another day, or fit one session alone."
+                )
+            );
+        Law = new(Options.Day == Day.Same ? curve.Posterior.SameDay : curve.Posterior.AnotherDay);
+    }
+
+    internal KeeperCurve Curve { get; }
+
+    internal AnswerOptions Options { get; }
+
+    internal RateLaw Law { get; }
+
+    internal double Level => Curve.Model.Level;
+
+    private double Fastest => Curve.Data.Fastest.Log2Seconds;
+
+    private double Slowest => Curve.Data.Slowest.Log2Seconds;
+
+    internal bool Tested(double exposure) => exposure >= Fastest - Hair && exposure <= Slowest + Hair;
+
+    /// <summary>Whether an exposure is too far from those tested to be answered by default.</summary>
+    internal bool Declined(double exposure) => !Options.BeyondTested && (exposure < Fastest - 1 - Hair || exposure > Slowest + 1 + Hair);
+
+    internal RateEstimate Rate(double exposure)
+    {
+        var median = Law.RateQuantile(exposure, 0.5);
+        var mean = Law.MeanRate(exposure);
+        return new(median, mean, new(Law.RateQuantile(exposure, (1 - Level) / 2), Law.RateQuantile(exposure, (1 + Level) / 2), Level));
+    }
+
+    internal Status Outside(ShutterSpeed at, bool declined)
+    {
+        var range =
+            Curve.Data.Speeds.Length == 1
+                ? $"only {Curve.Data.Fastest} was tested"
+                : $"{Curve.Data.Fastest} to {Curve.Data.Slowest} were tested";
+        return new(
+            StatusCode.OutsideTestedRange,
+            declined
+                ? $"{at} is more than one stop beyond the speeds tested ({range}), so no number is given. Shoot a few frames there, or ask beyond the tested speeds knowingly."
+                : $"{at} lies beyond the speeds tested ({range}): the curve is stretched there. A few frames at {at} would settle it."
+        );
+    }
+
+    /// <summary>The status that an answer rests on the prior, when the same question under wider or narrower priors moves it by more than a factor of two.</summary>
+    internal ImmutableArray<Status> WithPriorCheck(
+        ImmutableArray<Status> statuses,
+        double? answer,
+        Func<Question, double?> ask,
+        string what
+    )
+    {
+        if (!Options.CheckPriors)
+            return statuses;
+        var (widened, narrowed) = Curve.OtherPriors.Value;
+        var others = new[] { ask(new(widened, Options)), ask(new(narrowed, Options)) };
+        if (
+            others.All(o => (o is null && answer is null) || (o is { } other && answer is { } own && Math.Abs(Math.Log2(other / own)) <= 1))
+        )
+            return statuses;
+        return statuses.Add(
+            new(
+                StatusCode.RestsOnPrior,
+                $"The data leave {what} to the priors of steepness and luck: doubling or halving their widths moves it by more than a factor of two. More frames around the half-keeper speed would settle it."
+            )
+        );
+    }
+
+    internal static double CheckedProbability(double value, string what) =>
+        value is > 0 and < 1
+            ? value
+            : throw new ArgumentException(FormattableString.Invariant($"The {what} is {value}. It must lie between 0 and 1, such as 0.9."));
+
+    internal static int CheckedCount(int value, string what) =>
+        value >= 1 ? value : throw new ArgumentException(FormattableString.Invariant($"{what} is {value}. Give at least 1."));
+}
