@@ -6,14 +6,16 @@ namespace Handhold;
 /// <summary>A fitted keeper curve. Ask it: <c>curve.FramesNeeded(...)</c>, <c>curve.Slowest(...)</c>, <c>curve.RateAt(...)</c>.</summary>
 public sealed class KeeperCurve
 {
+    private readonly Lazy<ImmutableArray<Status>> _statuses;
+
     internal KeeperCurve(
         CurveKey key,
         CurveData data,
         KeeperModel model,
         NormalPrior halfPointPrior,
         ImmutableArray<ParameterSummary> parameters,
-        ImmutableArray<Status> statuses
-    ) => (Key, Data, Model, HalfPointPrior, Parameters, Statuses) = (key, data, model, halfPointPrior, parameters, statuses);
+        Lazy<ImmutableArray<Status>> statuses
+    ) => (Key, Data, Model, HalfPointPrior, Parameters, _statuses) = (key, data, model, halfPointPrior, parameters, statuses);
 
     /// <summary>Which rows made it.</summary>
     public CurveKey Key { get; }
@@ -34,7 +36,7 @@ public sealed class KeeperCurve
     public ImmutableArray<ParameterSummary> Parameters { get; }
 
     /// <summary>What the reader should know.</summary>
-    public ImmutableArray<Status> Statuses { get; }
+    public ImmutableArray<Status> Statuses => _statuses.Value;
 
     /// <summary>Log-likelihood at the posterior medians without luck, on the Bernoulli scale (no binomial coefficients).</summary>
     public double LogLikelihood { get; internal init; }

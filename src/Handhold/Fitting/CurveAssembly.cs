@@ -12,9 +12,8 @@ internal static class CurveAssembly
         CurveRows rows,
         AsymptoteWalk asymptotes,
         CurvePosteriorBuilder builder,
-        Lazy<(KeeperCurve, KeeperCurve)> otherPriors,
-        CancellationToken cancellation
-    )
+        Lazy<(KeeperCurve, KeeperCurve)> otherPriors
+        )
     {
         var posterior = new CurvePosterior(
             builder.Atoms(HalfPointKind.Habitual),
@@ -30,7 +29,7 @@ internal static class CurveAssembly
             model,
             rows.HalfPoint,
             parameters,
-            CurveStatuses.Of(model, rows, parameters, posterior, cancellation)
+            new(() => CurveStatuses.Of(model, rows, parameters, posterior))
         )
         {
             LogLikelihood = logLikelihood,

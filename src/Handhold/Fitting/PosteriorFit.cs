@@ -55,8 +55,7 @@ internal static class PosteriorFit
                         r,
                         asymptotes,
                         builders[j],
-                        new(() => (others.Value.Widened[j], others.Value.Narrowed[j])),
-                        cancellation
+                        new(() => (others.Value.Widened[j], others.Value.Narrowed[j]))
                     )
             );
             return new(model, [.. curves]) { LogEvidence = asymptotes.LogEvidence };
