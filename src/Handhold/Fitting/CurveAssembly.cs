@@ -13,7 +13,7 @@ internal static class CurveAssembly
         AsymptoteWalk asymptotes,
         CurvePosteriorBuilder builder,
         Lazy<(KeeperCurve, KeeperCurve)> otherPriors
-        )
+    )
     {
         var posterior = new CurvePosterior(
             builder.Atoms(HalfPointKind.Habitual),
@@ -23,14 +23,7 @@ internal static class CurveAssembly
         var parameters = Parameters(model, rows.HalfPoint, asymptotes, builder, posterior);
         var shape = MedianShape(model, parameters);
         var (logLikelihood, deviance) = Fit(shape, rows.Data);
-        return new(
-            rows.Key,
-            rows.Data,
-            model,
-            rows.HalfPoint,
-            parameters,
-            new(() => CurveStatuses.Of(model, rows, parameters, posterior))
-        )
+        return new(rows.Key, rows.Data, model, rows.HalfPoint, parameters, new(() => CurveStatuses.Of(model, rows, parameters, posterior)))
         {
             LogLikelihood = logLikelihood,
             Deviance = deviance,

@@ -11,24 +11,60 @@ internal static class CurveStatuses
     private const double Misfit = 0.01;
     private const double Dominated = 0.9;
 
-    internal static ImmutableArray<Status> Of(KeeperModel model, CurveRows rows, ImmutableArray<ParameterSummary> parameters, CurvePosterior posterior)
+    internal static ImmutableArray<Status> Of(
+        KeeperModel model,
+        CurveRows rows,
+        ImmutableArray<ParameterSummary> parameters,
+        CurvePosterior posterior
+    )
     {
         var statuses = ImmutableArray.CreateBuilder<Status>();
         var (data, single) = (rows.Data, rows.Data.Speeds.Length == 1);
         if (single)
-            statuses.Add(new(StatusCode.SingleExposure, $"All frames were shot at {data.Fastest}, so the steepness rests on its prior. Shoot a stop or two faster and slower."));
+            statuses.Add(
+                new(
+                    StatusCode.SingleExposure,
+                    $"All frames were shot at {data.Fastest}, so the steepness rests on its prior. Shoot a stop or two faster and slower."
+                )
+            );
         if (data.Keepers == data.Frames)
-            statuses.Add(new(StatusCode.AllKeepers, $"Every frame was a keeper down to {data.Slowest}: the data say only that the limit is slower. Test slower speeds."));
+            statuses.Add(
+                new(
+                    StatusCode.AllKeepers,
+                    $"Every frame was a keeper down to {data.Slowest}: the data say only that the limit is slower. Test slower speeds."
+                )
+            );
         else if (data.Keepers == 0)
-            statuses.Add(new(StatusCode.NoKeepers, $"No frame was a keeper, even at {data.Fastest}: the data say only that the limit is faster. Test faster speeds, and check focus and criterion."));
+            statuses.Add(
+                new(
+                    StatusCode.NoKeepers,
+                    $"No frame was a keeper, even at {data.Fastest}: the data say only that the limit is faster. Test faster speeds, and check focus and criterion."
+                )
+            );
         else if (!single && RisingScore(data) is var score && score > Rising)
-            statuses.Add(new(StatusCode.WrongDirection, $"Keepers became more frequent at slower speeds (score {score.ToString("0.0", CultureInfo.InvariantCulture)} sds). Check the exposure column and the verdicts; the curve is fitted falling all the same."));
-        else if (!single) AddSeparation(data, statuses);
+            statuses.Add(
+                new(
+                    StatusCode.WrongDirection,
+                    $"Keepers became more frequent at slower speeds (score {score.ToString("0.0", CultureInfo.InvariantCulture)} sds). Check the exposure column and the verdicts; the curve is fitted falling all the same."
+                )
+            );
+        else if (!single)
+            AddSeparation(data, statuses);
         AddPriorDominated(model, rows, parameters, statuses);
         if (model.Luck == LuckKind.Normal && data.Bursts == 0)
-            statuses.Add(new(StatusCode.BurstsNotAssessable, "No two frames share a recorded burst, so the luck within a burst rests on its prior. Record bursts to learn it."));
+            statuses.Add(
+                new(
+                    StatusCode.BurstsNotAssessable,
+                    "No two frames share a recorded burst, so the luck within a burst rests on its prior. Record bursts to learn it."
+                )
+            );
         if (Misfitting(data, posterior) is { } speed)
-            statuses.Add(new(StatusCode.CurveDoesNotFit, $"At {speed.Exposure}, {speed.Keepers} of {speed.Frames} frames were keepers, far from what a falling curve through the other speeds expects. Look for vibration of the shutter, a change of grip, or a slip in the table."));
+            statuses.Add(
+                new(
+                    StatusCode.CurveDoesNotFit,
+                    $"At {speed.Exposure}, {speed.Keepers} of {speed.Frames} frames were keepers, far from what a falling curve through the other speeds expects. Look for vibration of the shutter, a change of grip, or a slip in the table."
+                )
+            );
         return statuses.ToImmutable();
     }
 
@@ -48,12 +84,27 @@ internal static class CurveStatuses
         var slowestKeeper = data.Speeds.Last(s => s.Keepers > 0);
         var fastestReject = data.Speeds.First(s => s.Keepers < s.Frames);
         if (slowestKeeper.Exposure.Seconds < fastestReject.Exposure.Seconds)
-            statuses.Add(new(StatusCode.Separated, $"Every frame up to {slowestKeeper.Exposure} was a keeper and every one from {fastestReject.Exposure} on a reject: the limit lies between them, and how steep it is rests on the prior. Frames between these speeds would tell."));
+            statuses.Add(
+                new(
+                    StatusCode.Separated,
+                    $"Every frame up to {slowestKeeper.Exposure} was a keeper and every one from {fastestReject.Exposure} on a reject: the limit lies between them, and how steep it is rests on the prior. Frames between these speeds would tell."
+                )
+            );
         else if (slowestKeeper.Exposure == fastestReject.Exposure)
-            statuses.Add(new(StatusCode.QuasiSeparated, $"Keepers and rejects meet only at {slowestKeeper.Exposure}: how steep the curve is rests partly on the prior. Frames a third of a stop to either side would tell."));
+            statuses.Add(
+                new(
+                    StatusCode.QuasiSeparated,
+                    $"Keepers and rejects meet only at {slowestKeeper.Exposure}: how steep the curve is rests partly on the prior. Frames a third of a stop to either side would tell."
+                )
+            );
     }
 
-    private static void AddPriorDominated(KeeperModel model, CurveRows rows, ImmutableArray<ParameterSummary> parameters, ImmutableArray<Status>.Builder statuses)
+    private static void AddPriorDominated(
+        KeeperModel model,
+        CurveRows rows,
+        ImmutableArray<ParameterSummary> parameters,
+        ImmutableArray<Status>.Builder statuses
+    )
     {
         var names = new List<string>();
         foreach (var parameter in parameters)
@@ -66,13 +117,21 @@ internal static class CurveStatuses
                 "floor" => ("the floor", Sd(model.Priors.Floor)),
                 _ => ("", double.PositiveInfinity),
             };
-            if (parameter.StandardDeviation > Dominated * priorSd) names.Add(words);
+            if (parameter.StandardDeviation > Dominated * priorSd)
+                names.Add(words);
         }
 
-        if (names.Count > 0) statuses.Add(new(StatusCode.PriorDominated, $"The data hardly inform {string.Join(" and ", names)}: what is said of {(names.Count == 1 ? "it" : "them")} is mostly the prior."));
+        if (names.Count > 0)
+            statuses.Add(
+                new(
+                    StatusCode.PriorDominated,
+                    $"The data hardly inform {string.Join(" and ", names)}: what is said of {(names.Count == 1 ? "it" : "them")} is mostly the prior."
+                )
+            );
     }
 
-    private static double Sd(BetaPrior prior) => Math.Sqrt(prior.A * prior.B / ((prior.A + prior.B) * (prior.A + prior.B) * (prior.A + prior.B + 1)));
+    private static double Sd(BetaPrior prior) =>
+        Math.Sqrt(prior.A * prior.B / ((prior.A + prior.B) * (prior.A + prior.B) * (prior.A + prior.B + 1)));
 
     /// <summary>The speed whose count the fitted curve finds most unlikely, when even with all speeds allowed for it has a chance below one per cent.</summary>
     private static SpeedCount? Misfitting(CurveData data, CurvePosterior posterior)
@@ -83,7 +142,8 @@ internal static class CurveStatuses
             var rates = law.BurstRates(speed.Exposure.Log2Seconds);
             var atLeast = rates.AtLeast(speed.Keepers, speed.Frames);
             var atMost = 1 - rates.AtLeast(speed.Keepers + 1, speed.Frames);
-            if (2 * Math.Min(atLeast, atMost) * data.Speeds.Length < Misfit) return speed;
+            if (2 * Math.Min(atLeast, atMost) * data.Speeds.Length < Misfit)
+                return speed;
         }
 
         return null;

@@ -4,7 +4,7 @@ namespace Handhold.Fitting;
 internal static class GridSteps
 {
     private const double StepPerSd = 0.4;
-    private const double StepPerLogit = 0.8;
+    private const double StepPerLogit = 0.45;
     private const double BurstStepPerLogit = 0.35;
 
     /// <summary>Step that resolves the smoothed likelihood of any one burst, stops.</summary>
@@ -28,6 +28,10 @@ internal static class GridSteps
         information += 1 / (prior.StandardDeviation * prior.StandardDeviation);
         return Math.Min(StepPerSd / Math.Sqrt(information), Math.Max(StepPerLogit / shape.Steepness, StepPerSd * burstSd));
     }
+
+    /// <summary>Sd of the sharpest normal that the likelihood and prior of all frames resemble at a steepness, stops.</summary>
+    internal static double LikelihoodSd(CurveObservations data, double steepness, NormalPrior prior) =>
+        All(data, new(steepness, 1, 0), prior, 0, data.Exposures[0] - 1, data.Exposures[^1] + 1) / StepPerSd;
 
     /// <summary>Information of all frames on the half point, without luck, for a curve from zero to one: n b² p (1 - p) summed.</summary>
     private static double Information(CurveObservations data, Shape shape, double halfPoint)

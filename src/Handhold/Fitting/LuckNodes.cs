@@ -11,6 +11,15 @@ internal readonly record struct LuckNodes(int Halvings, int Reach)
 
     internal static LuckNodes Usual { get; } = new(0, 5);
 
+    /// <summary>
+    /// A sharp likelihood, blurred by session luck, changes its shape as soon as the luck exceeds its width: nodes no farther apart than 0.7 of that width.
+    /// </summary>
+    internal static LuckNodes ForSessions(HalfNormalPrior prior, double likelihoodSd) =>
+        Usual with
+        {
+            Halvings = Math.Clamp((int)Math.Ceiling(Math.Log2(prior.Scale / (0.7 * likelihoodSd))), 0, MostHalvings),
+        };
+
     internal HalfNormalGrid Grid(HalfNormalPrior prior, LuckKind luck) =>
         luck == LuckKind.None ? HalfNormalGrid.None : HalfNormalGrid.For(prior, Halvings, Reach);
 

@@ -15,7 +15,14 @@ internal static class PosteriorFit
     )
     {
         var data = rows.Select(r => CurveObservations.From(r.Data.Cells, model.Luck)).ToArray();
-        var session = Enumerable.Repeat(LuckNodes.Usual, rows.Length).ToArray();
+        var session = rows.Select(
+                (r, j) =>
+                    LuckNodes.ForSessions(
+                        model.Priors.SessionLuck,
+                        GridSteps.LikelihoodSd(data[j], model.Priors.Steepness.Median, r.HalfPoint)
+                    )
+            )
+            .ToArray();
         var burst = Enumerable.Repeat(LuckNodes.Usual, rows.Length).ToArray();
         while (true)
         {
@@ -50,13 +57,7 @@ internal static class PosteriorFit
             );
             var curves = rows.Select(
                 (r, j) =>
-                    CurveAssembly.Make(
-                        model,
-                        r,
-                        asymptotes,
-                        builders[j],
-                        new(() => (others.Value.Widened[j], others.Value.Narrowed[j]))
-                    )
+                    CurveAssembly.Make(model, r, asymptotes, builders[j], new(() => (others.Value.Widened[j], others.Value.Narrowed[j])))
             );
             return new(model, [.. curves]) { LogEvidence = asymptotes.LogEvidence };
         }
