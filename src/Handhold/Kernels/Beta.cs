@@ -4,7 +4,7 @@ namespace Handhold.Kernels;
 /// <remarks>Relative errors below 1e-12 in the nearer tail for shapes from 0.05 to 1e6. Checked by golden/special-functions.</remarks>
 internal static class Beta
 {
-    /// <summary>The chance of a value up to x and of one beyond; the smaller of the two is never found by subtraction.</summary>
+    /// <summary>The chance of a value up to x and of one beyond; the tail away from the mean is never found by subtraction.</summary>
     internal static (double Lower, double Upper) Tails(double x, double oneMinusX, double a, double b)
     {
         if (x <= 0 || oneMinusX <= 0)
@@ -54,15 +54,9 @@ internal static class Beta
             + b * LogLess(-surplus / b, oneMinusX * sum / b);
     }
 
-    // x (a+b) - a = b - (1-x)(a+b), from the smaller of x and 1-x and with the rounding of a+b put back.
-    private static double Surplus(double x, double oneMinusX, double a, double b)
-    {
-        var sum = a + b;
-        var lost = a > b ? b - (sum - a) : a - (sum - b);
-        return x <= oneMinusX
-            ? Math.FusedMultiplyAdd(x, sum, -a) + x * lost
-            : -(Math.FusedMultiplyAdd(oneMinusX, sum, -b) + oneMinusX * lost);
-    }
+    // x (a+b) - a = b - (1-x)(a+b), from the smaller of x and 1-x.
+    private static double Surplus(double x, double oneMinusX, double a, double b) =>
+        x <= oneMinusX ? Math.FusedMultiplyAdd(x, a + b, -a) : -Math.FusedMultiplyAdd(oneMinusX, a + b, -b);
 
     // log(ratio) - ratio + 1, where ratio = 1 + excess.
     private static double LogLess(double excess, double ratio)

@@ -14,7 +14,7 @@ internal static class Binomial
         return Math.Log(n / (k * (n - k))) + Beta.LogDensityOfLogit(p, oneMinusP, k, n - k);
     }
 
-    /// <summary>The chance of at least k of n and of fewer; the smaller of the two is never found by subtraction.</summary>
+    /// <summary>The chance of at least k of n and of fewer; the tail away from the mean is never found by subtraction.</summary>
     /// <remarks>P(at least k) is the lower tail at p of the beta distribution with shapes k and n - k + 1.</remarks>
     internal static (double AtLeast, double Fewer) Tails(double k, double n, double p, double oneMinusP)
     {
