@@ -127,13 +127,9 @@ internal static class Scenes
         };
     }
 
-    /// <summary>Wilson's interval in closed form.</summary>
     private static ObservedRate Observe(double log2Seconds, int keepers, int frames)
     {
-        const double zz = 1.96 * 1.96;
-        var (rate, n) = ((double)keepers / frames, (double)frames);
-        var middle = (rate + (zz / (2 * n))) / (1 + (zz / n));
-        var reach = Math.Sqrt((zz * rate * (1 - rate) / n) + (zz * zz / (4 * n * n))) / (1 + (zz / n));
-        return new ObservedRate(log2Seconds, keepers, frames, middle - reach, middle + reach);
+        var wilson = BinomialInterval.Wilson(keepers, frames);
+        return new ObservedRate(log2Seconds, keepers, frames, wilson.Lower, wilson.Upper);
     }
 }

@@ -52,9 +52,9 @@ internal sealed partial class CurveDrawing
                 new(low, rate, Alignment.LowerRight, 6),
                 new(_shown.Min, rate, Alignment.LowerLeft, 6),
                 new(_shown.Max, rate, Alignment.UpperRight, 6),
-                new(exposure ?? low, Bottom, Alignment.LowerRight, 6),
-                new(exposure ?? high, Bottom, Alignment.LowerLeft, 6),
-                .. Anywhere(),
+                new(exposure ?? _shown.Max, exposure is null ? rate : Bottom, Alignment.LowerRight, 6),
+                new(exposure ?? _shown.Min, exposure is null ? rate : Bottom, Alignment.LowerLeft, 6),
+                .. Anywhere().OrderBy(spot => Math.Abs(spot.Rate - rate)),
             ],
             Room(Row)
         );

@@ -29,7 +29,15 @@ internal sealed partial record CurveScene
         return new CurveScene
         {
             Title =
-                options.Title ?? CurveWords.Finding(target, fastest, slowest, band.Median[band.Log2Seconds.Count(x => x < slowest)], marks),
+                options.Title
+                ?? CurveWords.WrongDirection(curve)
+                ?? CurveWords.Finding(
+                    target,
+                    fastest,
+                    slowest,
+                    rateAtSlowest: band.Median[band.Log2Seconds.Count(x => x < slowest)],
+                    marks
+                ),
             Subject = curve.Key.Values.IsEmpty ? "" : curve.Key.ToString(),
             Captions = CurveWords.Captions(curve, answer, options.Answers),
             Observed = [.. data.Speeds.Select(s => Observe(s, curve.Model.Level))],

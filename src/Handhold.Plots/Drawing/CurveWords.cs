@@ -48,6 +48,10 @@ internal static class CurveWords
         return char.ToUpperInvariant(words[0]) + words[1..];
     }
 
+    /// <summary>What was found where no falling curve was; null otherwise.</summary>
+    public static string? WrongDirection(KeeperCurve curve) =>
+        curve.Statuses.Any(s => s.Code == StatusCode.WrongDirection) ? "Slower speeds brought more keepers: check the table" : null;
+
     /// <summary>The exposures compatible with a rate: "1/20 s to 1/8 s", "1/8 s or faster".</summary>
     public static string Pieces(ImmutableArray<(double? Lower, double? Upper)> pieces, Marks marks) =>
         string.Join(

@@ -40,8 +40,9 @@ internal static class BandQuestion
             k++;
         if (k == 0)
             return Elementary.Logistic(logits[0]).Mu;
-        var width = cdf[row, k] - cdf[row, k - 1];
-        var share = width > 0 ? Math.Clamp((p - cdf[row, k - 1]) / width, 0, 1) : 0;
+        // Between nodes the distribution is taken as normal in logits: straight in its own quantiles, where straight in the probabilities shows as facets.
+        var (before, after, at) = (Normal.Quantile(cdf[row, k - 1]), Normal.Quantile(Math.Min(1, cdf[row, k])), Normal.Quantile(p));
+        var share = double.IsFinite(before) && double.IsFinite(after) ? (at - before) / (after - before) : 1;
         return Elementary.Logistic(logits[k - 1] + share * (logits[k] - logits[k - 1])).Mu;
     }
 }
