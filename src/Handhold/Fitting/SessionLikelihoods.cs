@@ -62,6 +62,9 @@ internal sealed class SessionLikelihoods
         var top =
             sessions.Sum(s => s.Scale)
             + _grid.LogPrior(Math.Clamp(_grid.Prior.Mean, _grid.Position(first * _grid.Stride), _grid.Position(last * _grid.Stride)), 0);
+        var prior = new double[joint.Length];
+        for (var j = 0; j < prior.Length; j++)
+            prior[j] = Math.Exp(_grid.LogPrior(_grid.Position((first + j) * _grid.Stride), 0) + sessions.Sum(s => s.Scale) - top);
         for (var node = 1; node < _grid.Luck.Nodes.Length; node++)
         {
             var (from, to) = Coarse(start, end, node);
@@ -70,10 +73,18 @@ internal sealed class SessionLikelihoods
             for (var j = from; j < to; j++)
             {
                 var position = (first + j) * _grid.Stride;
-                var log = _grid.LogPrior(_grid.Position(position), 0) - top;
-                foreach (var (at, values, scale) in sessions)
-                    log += scale + Math.Log(Math.Max(0, LuckKernel.SmoothAt(values, _grid.Weights[node], position - at)));
-                joint[j] = Math.Exp(log);
+                if (sessions.Length == 1)
+                    joint[j] =
+                        prior[j] * Math.Max(0, LuckKernel.SmoothAt(sessions[0].Values, _grid.Weights[node], position - sessions[0].From));
+                else
+                {
+                    // Logs, since many sessions' product may underflow.
+                    var log = _grid.LogPrior(_grid.Position(position), 0) - top;
+                    foreach (var (at, values, scale) in sessions)
+                        log += scale + Math.Log(Math.Max(0, LuckKernel.SmoothAt(values, _grid.Weights[node], position - at)));
+                    joint[j] = Math.Exp(log);
+                }
+
                 highest = Math.Max(highest, joint[j]);
             }
 

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.InteropServices;
 
 namespace Handhold.Kernels;
 
@@ -58,11 +59,12 @@ internal static class LuckKernel
 
     private static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {
+        ref var fromA = ref MemoryMarshal.GetReference(a);
+        ref var fromB = ref MemoryMarshal.GetReference(b);
         var sums = Vector<double>.Zero;
-        var lanes = Vector<double>.Count;
         var i = 0;
-        for (; i <= a.Length - lanes; i += lanes)
-            sums += new Vector<double>(a[i..]) * new Vector<double>(b[i..]);
+        for (; i <= a.Length - Vector<double>.Count; i += Vector<double>.Count)
+            sums += Vector.LoadUnsafe(ref fromA, (nuint)i) * Vector.LoadUnsafe(ref fromB, (nuint)i);
         var sum = Vector.Sum(sums);
         for (; i < a.Length; i++)
             sum += a[i] * b[i];
