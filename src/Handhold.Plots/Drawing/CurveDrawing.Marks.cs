@@ -60,7 +60,7 @@ internal sealed partial class CurveDrawing
         }
     }
 
-    private void DrawTarget()
+    private void DrawTargetLines()
     {
         var target = _scene.Target;
         _plot.Add.HorizontalLine(target.Rate, 1, Palette.Target).LegendText = "target";
@@ -73,7 +73,14 @@ internal sealed partial class CurveDrawing
         if (target.Log2Seconds is { } exposure)
         {
             AddTargetLine(new Coordinates(exposure, target.Rate), new Coordinates(exposure, Bottom), 1);
-            AddPoint(exposure, target.Rate, MarkerShape.FilledDiamond, TargetSize, Palette.Target);
+        }
+    }
+
+    private void DrawTargetPoint()
+    {
+        if (_scene.Target.Log2Seconds is { } exposure)
+        {
+            AddPoint(exposure, _scene.Target.Rate, MarkerShape.FilledDiamond, TargetSize, Palette.Target);
         }
     }
 

@@ -39,8 +39,9 @@ internal sealed partial class CurveDrawing
         drawing.DrawWords();
         drawing.DrawCurve();
         drawing.DrawBlanks();
+        drawing.DrawTargetLines();
         drawing.DrawObserved();
-        drawing.DrawTarget();
+        drawing.DrawTargetPoint();
         drawing.DrawLabels();
         return plot;
     }
