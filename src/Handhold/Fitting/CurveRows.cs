@@ -108,7 +108,7 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
             .Where(c => c.Conditions.Burst is not null)
             .GroupBy(c => (c.Conditions.Photographer, c.Conditions.Setup, c.Conditions.Session, c.Conditions.Burst));
         CurveData data = new(
-            rows.Count,
+            rows.Sum(r => r.Rows),
             rows.Sum(r => r.Unjudged),
             cells.Select(c => (c.Conditions.Photographer, c.Conditions.Session)).Distinct().Count(),
             bursts.Count(b => b.Sum(c => c.Frames) > 1),
@@ -149,8 +149,7 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
             Others = all.Others.RemoveRange(all.Others.Keys.Where(k => !columns.Contains(k))),
         };
 
-    private static FrameCell With(FrameCell row, Conditions conditions) =>
-        new(row.Exposure, row.Frames, row.Keepers) { Unjudged = row.Unjudged, Conditions = conditions };
+    private static FrameCell With(FrameCell row, Conditions conditions) => row with { Conditions = conditions };
 
     private static void Refuse(List<FrameCell> rows, Func<FrameCell, string> value, string column, CurveKey key, string remedy)
     {

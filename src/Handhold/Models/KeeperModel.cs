@@ -27,6 +27,9 @@ public sealed record KeeperModel
     /// <summary>Probability inside reported intervals.</summary>
     public double Level { get; init; } = 0.95;
 
+    /// <summary>Seed of methods that draw. The fits of this version draw nothing; it is recorded with them.</summary>
+    public int Seed { get; init; } = 1;
+
     /// <summary>Columns whose combinations get a curve each; the default list is photographer, setup and criterion, those present.</summary>
     public ImmutableArray<string> Each { get; init; } = ["photographer", "setup", "criterion"];
 

@@ -40,6 +40,9 @@ public sealed record FrameCell
         init => field = NotNegative(value, "frames not judged", Exposure);
     }
 
+    /// <summary>Rows of a table that the cell stands for.</summary>
+    internal int Rows { get; init; } = 1;
+
     /// <summary>Under what conditions.</summary>
     public Conditions Conditions { get; init; } = Conditions.None;
 

@@ -1,0 +1,72 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Parsing;
+
+namespace Handhold.Cli;
+
+/// <summary>The whole tool: arguments in, exit code out.</summary>
+internal static class CommandLine
+{
+    public static int Run(string[] args, TextReader input, TextWriter output, TextWriter error) =>
+        Run(args, new Desk(input, output, error));
+
+    public static int Run(string[] args, Desk desk)
+    {
+        try
+        {
+            var parsed = Root(desk).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null, EnablePosixBundling = false });
+            Check(parsed);
+            return parsed.Invoke(
+                new InvocationConfiguration
+                {
+                    Output = desk.Output,
+                    Error = desk.Error,
+                    EnableDefaultExceptionHandler = false,
+                    ProcessTerminationTimeout = null,
+                }
+            );
+        }
+#pragma warning disable CA1031 // the last catch of the program: everything becomes an exit code and a sentence
+        catch (Exception failure)
+#pragma warning restore CA1031
+        {
+            return (int)Failure.Report(failure, desk, json: args.TakeWhile(a => a != "--").Contains("--json"));
+        }
+    }
+
+    private static Command Root(Desk desk) =>
+        new(
+            "handhold",
+            "How slow can you go by hand, and how many frames bring a sharp one home? Handhold learns it from frames that you shot and judged. "
+                + "Start with `handhold demo`. What it prints is guidance from a test of yours, not a measurement standard."
+        )
+        {
+            FitVerb.Build(desk),
+            RateVerb.Build(desk),
+            ExposureVerb.Build(desk),
+            SlowestVerb.Build(desk),
+            FramesVerb.Build(desk),
+            CompareVerb.Build(desk),
+            PlotVerb.Build(desk),
+            DemoVerb.Build(desk),
+            new HelpOption(),
+            new VersionOption(),
+        };
+
+    private static void Check(ParseResult parsed)
+    {
+        if (parsed.Errors is not [var first, ..])
+            return;
+        var command = parsed.CommandResult.Command;
+        var verb = command.Parents.Any() ? $"handhold {command.Name}" : "handhold";
+        var unknown = parsed.UnmatchedTokens is [var token, ..] ? token : null;
+        var message =
+            unknown is not null ? $"`{unknown}` means nothing to `{verb}`."
+            : verb == "handhold" ? "Say what to do: demo, fit, rate, exposure, slowest, frames, compare or plot."
+            : first.SymbolResult is ArgumentResult { Argument.Name: "TABLE" } or CommandResult ? "TABLE is missing."
+            : first.SymbolResult is OptionResult option
+                ? $"{option.Option.Name} {(option.Tokens.Count == 0 ? "needs a value" : "was given more than once")}."
+            : first.Message;
+        throw new UsageException(message, $"`{verb} --help` lists what can be asked.", unknown);
+    }
+}

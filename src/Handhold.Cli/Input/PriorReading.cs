@@ -1,0 +1,73 @@
+namespace Handhold.Cli;
+
+/// <summary>Reads <c>--prior NAME=family(numbers)</c>.</summary>
+internal static class PriorReading
+{
+    private const string Option = "--prior";
+
+    /// <summary>These priors with the named ones put in their place; a name may come once.</summary>
+    public static Priors Read(string[] texts)
+    {
+        var named = texts.Select(text => (Text: text, Pair: Reading.Pair(Option, text))).ToArray();
+        foreach (var twice in named.GroupBy(n => n.Pair.Name).Where(g => g.Count() > 1))
+            throw Reading.Refused(Option, twice.Last().Text, $"gives {twice.Key} a second time.", "Give each prior once.");
+        return named.Aggregate(Priors.Default, (priors, n) => With(priors, n.Text, n.Pair.Name, n.Pair.Value));
+    }
+
+    private static Priors With(Priors priors, string text, string name, string prior) =>
+        name switch
+        {
+            "tau0" => Two("normal", text, prior) is var (mean, sd) && sd > 0
+                ? priors with
+                {
+                    HalfPoint = new(mean, sd),
+                }
+                : throw Positive(text),
+            "b" => Two("lognormal", text, prior) is var (median, logSd) && median > 0 && logSd > 0
+                ? priors with
+                {
+                    Steepness = new(median, logSd),
+                }
+                : throw Positive(text),
+            "ceilingLoss" => priors with { CeilingLoss = Beta(text, prior) },
+            "floor" => priors with { Floor = Beta(text, prior) },
+            "sessionLuck" => priors with { SessionLuck = HalfNormal(text, prior) },
+            "burstLuck" => priors with { BurstLuck = HalfNormal(text, prior) },
+            _ => throw Reading.Refused(
+                Option,
+                text,
+                $"names no prior: `{name}`.",
+                "The names are tau0, b, ceilingLoss, floor, sessionLuck and burstLuck."
+            ),
+        };
+
+    private static BetaPrior Beta(string text, string prior) =>
+        Two("beta", text, prior) is var (a, b) && a > 0 && b > 0 ? new(a, b) : throw Positive(text);
+
+    private static HalfNormalPrior HalfNormal(string text, string prior) =>
+        Numbers("half-normal", 1, text, prior)[0] is var scale and > 0 ? new(scale) : throw Positive(text);
+
+    private static (double, double) Two(string family, string text, string prior) =>
+        Numbers(family, 2, text, prior) is [var first, var second] ? (first, second) : default;
+
+    private static double[] Numbers(string family, int count, string text, string prior)
+    {
+        var numbers =
+            prior.StartsWith(family + "(", StringComparison.Ordinal) && prior.EndsWith(')')
+                ? prior[(family.Length + 1)..^1].Split(',', StringSplitOptions.TrimEntries)
+                : [];
+        return numbers.Length == count
+            ? [.. numbers.Select(n => Reading.Number(Option, n))]
+            : throw Reading.Refused(
+                Option,
+                text,
+                $"is not a {family} prior with {count} {(count == 1 ? "number" : "numbers")}.",
+                Form(family, count)
+            );
+    }
+
+    private static string Form(string family, int count) => $"Write {family}({string.Join(",", Enumerable.Repeat("number", count))}).";
+
+    private static UsageException Positive(string text) =>
+        Reading.Refused(Option, text, "has a size that is not above 0.", "Standard deviations, medians, scales and shapes are positive.");
+}

@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+
+namespace Handhold.Cli;
+
+/// <summary>Where curves come from: a table with the options of fitting, or a saved fit; and which of them are meant.</summary>
+internal sealed class Source
+{
+    private readonly Option<string[]> _set = new("--set")
+    {
+        HelpName = "COLUMN=VALUE",
+        Description = "Only curves with this value, such as setup=85mm; may be given several times.",
+    };
+
+    /// <param name="optional">Whether the verb can do without a table.</param>
+    public Source(bool optional = false) =>
+        Table = new("TABLE")
+        {
+            Description = "CSV table of judged frames, or a fit that was saved; - reads standard input.",
+            Arity = optional ? ArgumentArity.ZeroOrOne : ArgumentArity.ExactlyOne,
+        };
+
+    public Argument<string> Table { get; }
+
+    public FitOptions Fit { get; } = new();
+
+    public void AddTo(Command command)
+    {
+        command.Arguments.Add(Table);
+        Fit.AddTo(command);
+    }
+
+    /// <summary>For verbs that ask some of the curves only.</summary>
+    public void AddChoiceTo(Command command) => command.Options.Add(_set);
+
+    /// <summary>All curves of the table, split by <paramref name="also"/> beside the columns of --each, or of the saved fit.</summary>
+    public FittedCurves Curves(ParseResult given, Desk desk, string? also = null)
+    {
+        var file = InputFile.Open(given.GetRequiredValue(Table), desk);
+        if (file.SavedFit is { } json)
+        {
+            Fit.RefuseAll(given, file.Name);
+            return Waiting.For(desk, "Fitting again", progress => SavedFit.Read(json, progress, desk.Cancellation));
+        }
+
+        var model = Fit.Model(given, also);
+        var table = Fit.Prepare(given, file.Table(Fit.ReadingOf(given), desk.Cancellation), model);
+        var curves = Waiting.For(desk, "Fitting", progress => model.Fit(table, progress, desk.Cancellation));
+        Fit.Save(given, curves);
+        return curves;
+    }
+
+    /// <summary>The curves that --set leaves.</summary>
+    public ImmutableArray<KeeperCurve> Chosen(ParseResult given, Desk desk, string? also = null)
+    {
+        var wanted = (given.GetValue(_set) ?? []).Select(text => (Text: text, Pair: Reading.Pair(_set.Name, text))).ToArray();
+        ImmutableArray<KeeperCurve> curves = [.. Curves(given, desk, also)];
+        foreach (var (text, (column, value)) in wanted)
+        {
+            var values = curves.Select(c => c.Key[column]).OfType<string>().Distinct().ToArray();
+            if (!values.Contains(value))
+                throw Reading.Refused(_set.Name, text, "is not among these curves.", Choices(curves, column, values));
+            curves = [.. curves.Where(c => c.Key[column] == value)];
+        }
+
+        return curves;
+    }
+
+    private static string Choices(ImmutableArray<KeeperCurve> curves, string column, string[] values) =>
+        values.Length > 0 ? $"{column} is {string.Join(" or ", values)}."
+        : curves[0].Key.Values is [_, ..] columns
+            ? $"The columns that tell the curves apart are {string.Join(", ", columns.Select(c => c.Key))}."
+        : "All rows make one curve; --each splits them by a column.";
+}

@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Handhold.Tables;
+
+namespace Handhold.Cli;
+
+internal sealed partial class FitOptions
+{
+    public TableOptions ReadingOf(ParseResult given) =>
+        TableOptions.Default with
+        {
+            KeeperFromGrade = given.ReadValue(_grade, Reading.Count),
+        };
+
+    /// <summary>The table as the options want it: the burst from the column that --burst names, every column of the split there.</summary>
+    public FrameTable Prepare(ParseResult given, FrameTable table, KeeperModel model)
+    {
+        if (BurstColumn(given) is { } burst)
+        {
+            RefuseAbsent(table, _burst.Name, burst);
+            table = [.. table.Select(cell => cell with { Conditions = cell.Conditions with { Burst = cell.Conditions[burst] } })];
+        }
+
+        foreach (var column in model.Each.Except(KeeperModel.Default.Each))
+            RefuseAbsent(table, _each.Name, column);
+        if (!model.Each.Contains("criterion") && table.Select(cell => cell.Conditions.Criterion).Distinct().Count() > 1)
+            throw new UsageException(
+                $"These frames were judged by several criteria ({Criteria(table)}), which no curve can mix.",
+                "Add criterion to --each, or leave the others out of the table."
+            );
+        return table;
+    }
+
+    /// <summary>The JSON of a fit, with or without its counts.</summary>
+    public string Text(ParseResult given, FittedCurves curves) => SavedFit.Write(curves, withCells: !given.GetValue(_withoutCells));
+
+    public void Save(ParseResult given, FittedCurves curves)
+    {
+        if (given.GetValue(_save) is { } file)
+            WholeFile.WriteText(file, Text(given, curves) + "\n");
+    }
+
+    /// <summary>The columns that split the table; one that names bursts does not split unless it is asked to.</summary>
+    private ImmutableArray<string> Splitting(ParseResult given, string? also)
+    {
+        ImmutableArray<string> each =
+            given.Has(_together) ? []
+            : given.Read(_each, Reading.Columns) is { } columns ? [.. columns]
+            : [.. KeeperModel.Default.Each.Where(column => column != BurstColumn(given))];
+        return also is null || each.Contains(also) ? each : each.Add(also);
+    }
+
+    private string? BurstColumn(ParseResult given) => given.GetValue(_burst) is { } column and not "none" ? column : null;
+
+    private static void RefuseAbsent(FrameTable table, string option, string column)
+    {
+        if (table.All(cell => cell.Conditions[column] is null))
+            throw Reading.Refused(option, column, "is no column of the table, or an empty one.", "Name a column as the header spells it.");
+    }
+
+    private static string Criteria(FrameTable table) =>
+        string.Join(
+            ", ",
+            table.Select(cell => cell.Conditions.Criterion?.Name ?? "none recorded").Distinct().Order(StringComparer.Ordinal)
+        );
+}

@@ -1,0 +1,51 @@
+using System.CommandLine;
+
+namespace Handhold.Cli;
+
+/// <summary>The options that every question takes.</summary>
+internal sealed class QuestionOptions
+{
+    private readonly Option<string> _day = new("--day")
+    {
+        HelpName = "another|same",
+        Description = "For another day with luck of its own, or for the day of the test [another].",
+    };
+    private readonly Option<bool> _beyondTested = new("--beyond-tested")
+    {
+        Description = "Answer also more than one stop beyond the speeds tested.",
+    };
+    private readonly Option<string> _marks = new("--marks")
+    {
+        HelpName = "full|half|third",
+        Description = "Marks that the camera offers [third].",
+    };
+    private readonly Option<string> _whose = new("--whose")
+    {
+        HelpName = "this",
+        Description = "Whose rate is meant: this curve's, as always in this version.",
+    };
+
+    public void AddTo(Command command)
+    {
+        command.Options.Add(_day);
+        command.Options.Add(_beyondTested);
+        command.Options.Add(_marks);
+        command.Options.Add(_whose);
+    }
+
+    public AnswerOptions Read(ParseResult given)
+    {
+        given.Read(_whose, (o, text) => Reading.Word(o, text, ["this"], ["typical", "new-setup", "new-photographer", "population"]));
+        return AnswerOptions.Default with
+        {
+            Day = given.Read(_day, (o, text) => Reading.Word(o, text, ["another", "same"])) == "same" ? Day.Same : Day.Another,
+            BeyondTested = given.GetValue(_beyondTested),
+            Marks = given.Read(_marks, (o, text) => Reading.Word(o, text, ["third", "half", "full"])) switch
+            {
+                "full" => Marks.Full,
+                "half" => Marks.Half,
+                _ => Marks.Third,
+            },
+        };
+    }
+}

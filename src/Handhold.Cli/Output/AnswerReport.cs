@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace Handhold.Cli;
+
+/// <summary>Answers of one curve, for people.</summary>
+internal static class AnswerReport
+{
+    public static void Write(Page page, KeeperCurve curve, ImmutableArray<Answer> answers)
+    {
+        CurveNotes.Heading(page, curve);
+        foreach (var answer in answers)
+            page.Text(answer.Sentence);
+        page.Blank();
+        page.Table(Header(answers[0]), answers.Select(Row));
+        page.Blank();
+        CurveNotes.Write(page, curve, [.. curve.Statuses, .. answers.SelectMany(a => a.Statuses)]);
+    }
+
+    private static string[] Header(Answer answer)
+    {
+        var interval = Plain.Level(answer.Curve.Model.Level) + " interval";
+        return answer switch
+        {
+            RateAnswer => ["Speed", "Chance of a frame", "Median rate", interval, "Keepers here"],
+            ExposureAnswer => ["Wanted rate", "Exposure", interval],
+            SlowestAnswer => ["Wanted", "Slowest mark", "Assurance there", "Slowest tested"],
+            FramesNeededAnswer => ["Speed", "Keepers", "Frames", "Shot in", "Assurance", "Chance of a frame", "Luck of a burst"],
+            _ => [],
+        };
+    }
+
+    private static string[] Row(Answer answer) =>
+        answer switch
+        {
+            RateAnswer a => [a.At.ToString(), .. Rate(a.Rate), Seen(a.Curve.Data, a.At)],
+            ExposureAnswer a => [Plain.Level(a.Rate), a.Exposure is { } exposure ? Plain.Speed(exposure) : "none", Plain.Set(a.Set)],
+            SlowestAnswer a =>
+            [
+                a.Wanted,
+                a.Shutter?.ToString() ?? "none",
+                a.Assurance is { } assurance ? Plain.Percent(assurance) : "",
+                a.Curve.Data.Slowest.ToString(),
+            ],
+            FramesNeededAnswer a =>
+            [
+                a.At.ToString(),
+                a.Keepers.ToString(CultureInfo.InvariantCulture),
+                a.Frames?.ToString(CultureInfo.InvariantCulture) ?? "none",
+                Plain.Bursts(a.Bursts),
+                a.Rate is null ? "" : Plain.Percent(a.Assurance),
+                a.Rate is { } rate ? Plain.Percent(rate.Mean) : "",
+                Plain.Luck(a.Luck),
+            ],
+            _ => [],
+        };
+
+    private static string[] Rate(RateEstimate? rate) =>
+        rate is null ? ["", "", ""] : [Plain.Percent(rate.Mean), Plain.Percent(rate.Median), Plain.Percents(rate.Interval)];
+
+    private static string Seen(CurveData data, ShutterSpeed at) =>
+        data.Speeds.FirstOrDefault(s => s.Exposure.IsSameSpeed(at)) is { } speed
+            ? string.Create(CultureInfo.InvariantCulture, $"{speed.Keepers} of {speed.Frames}")
+            : "not tested";
+}

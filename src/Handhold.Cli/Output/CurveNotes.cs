@@ -1,0 +1,51 @@
+namespace Handhold.Cli;
+
+/// <summary>What stands beside every answer: whose it is, and what it rests on.</summary>
+internal static class CurveNotes
+{
+    /// <summary>The curve's name, where there is something to tell apart.</summary>
+    public static void Heading(Page page, KeeperCurve curve)
+    {
+        if (!curve.Key.Values.IsEmpty)
+            page.Text(curve.Key.ToString());
+    }
+
+    /// <summary>Counts, criterion and estimator, then everything to mind, each once.</summary>
+    public static void Write(Page page, KeeperCurve curve, IEnumerable<Status> statuses)
+    {
+        page.Text($"Rests on {Counts(curve.Data)}.");
+        Basis(page, curve, statuses);
+    }
+
+    /// <summary>Criterion and estimator, then everything to mind, each once.</summary>
+    public static void Basis(Page page, KeeperCurve curve, IEnumerable<Status> statuses)
+    {
+        page.Text(
+            $"{Judged(curve.Data.Criterion)}. Estimator: {curve.Estimator}, {curve.Model.Priors.Version}, {Plain.Level(curve.Model.Level)} intervals."
+        );
+        Mind(page, statuses);
+        page.Blank();
+    }
+
+    public static void Mind(Page page, IEnumerable<Status> statuses)
+    {
+        foreach (var message in statuses.Select(s => s.Message).Distinct())
+            page.Text(message, mark: "Mind: ");
+    }
+
+    public static string Counts(CurveData data) =>
+        $"{Plain.Of(data.Keepers, "keeper")} of {Plain.Of(data.Frames, "frame")} at {Plain.Of(data.Speeds.Length, "speed")}"
+        + (data.Speeds.IsEmpty ? "" : $", {data.Fastest} to {data.Slowest}")
+        + $", {Plain.Of(data.Sessions, "session")}"
+        + (data.Bursts > 0 ? $", {Plain.Of(data.Bursts, "burst")}" : "")
+        + (data.Unjudged > 0 ? $", {Plain.Of(data.Unjudged, "frame")} not judged" : "");
+
+    private static string Judged(Criterion? criterion) =>
+        criterion switch
+        {
+            null => "The criterion was not recorded",
+            { Name: "print" } => "Judged on a print",
+            { Name: "pixel" } => "Judged at pixels",
+            _ => $"Judged by the criterion {criterion}",
+        };
+}

@@ -1,0 +1,32 @@
+namespace Handhold.Cli;
+
+/// <summary>A difference of two curves, for people.</summary>
+internal static class DifferenceReport
+{
+    public static void Write(Page page, StopsDifference difference, string between, AnswerOptions options)
+    {
+        var shared = difference.A.Key.Values.Where(v => v.Key != between).Select(v => v.Value).ToArray();
+        if (shared.Length > 0)
+            page.Text(string.Join(" · ", shared));
+        page.Text(difference.Sentence);
+        page.Blank();
+        page.Table(
+            ["", $"{Plain.Level(difference.Rate)} keepers at", Plain.Level(difference.A.Model.Level) + " interval", "Rests on"],
+            new[] { difference.A, difference.B }.Select(side => Row(side, difference.Rate, between, options))
+        );
+        page.Blank();
+        CurveNotes.Basis(page, difference.B, difference.Statuses);
+    }
+
+    private static string[] Row(KeeperCurve curve, double rate, string between, AnswerOptions options)
+    {
+        var exposure = curve.ExposureFor(rate, options with { BeyondTested = true });
+        return
+        [
+            curve.Key[between] ?? "",
+            exposure.Exposure is { } speed ? Plain.Speed(speed) : "none",
+            Plain.Set(exposure.Set),
+            CurveNotes.Counts(curve.Data),
+        ];
+    }
+}

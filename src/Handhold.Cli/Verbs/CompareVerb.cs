@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+
+namespace Handhold.Cli;
+
+/// <summary><c>handhold compare</c>: how many stops slower one side allows than the other.</summary>
+internal static class CompareVerb
+{
+    public static Command Build(Desk desk)
+    {
+        var question = new Question("compare", "How many stops does one lens, grip or person allow over another?");
+        var between = question.Add(
+            new Option<string>("--between") { HelpName = "COLUMN", Description = "Column whose values are compared, such as setup." }
+        );
+        var rate = question.Add(Shared.Rate());
+        return question.Runs(given =>
+        {
+            var column = given.GetValue(between) ?? throw Given.Missing(between.Name);
+            var (wanted, options) = (given.Need(rate, Reading.Share), question.Options(given));
+            var sides = Sides(question.Source.Chosen(given, desk, also: column), column);
+            var differences = Waiting.ForEach<(KeeperCurve A, KeeperCurve B), StopsDifference>(
+                desk,
+                "Comparing",
+                sides,
+                s => [s.B.SlowerThan(s.A, wanted, options)]
+            );
+            if (question.WantsJson(given))
+                Json.Answers(desk, differences, (json, difference) => AnswerJson.Write(json, difference, column));
+            else
+                Say.Differences(desk, differences, column, options);
+            return differences.All(d => d.Stops is not null) ? ExitCode.Done : ExitCode.NoAnswer;
+        });
+    }
+
+    /// <summary>Every two values of the column among curves that agree in all else, in byte order.</summary>
+    private static ImmutableArray<(KeeperCurve A, KeeperCurve B)> Sides(ImmutableArray<KeeperCurve> curves, string column)
+    {
+        if (curves.Any(c => c.Key[column] is null))
+            throw new UsageException(
+                $"--between {column}: the curves are not told apart by {column}.",
+                "Name a column that splits them.",
+                column
+            );
+        ImmutableArray<(KeeperCurve, KeeperCurve)> sides =
+        [
+            .. from alike in curves.GroupBy(c => string.Join('\n', c.Key.Values.Where(v => v.Key != column).Select(v => v.Value)))
+            let ordered = alike.OrderBy(c => c.Key[column], StringComparer.Ordinal).ToArray()
+            from b in Enumerable.Range(0, ordered.Length)
+            from a in Enumerable.Range(0, b)
+            select (ordered[a], ordered[b]),
+        ];
+        return sides.IsEmpty
+            ? throw new UsageException(
+                $"--between {column}: no two curves differ in {column} alone.",
+                "Set what else tells them apart with --set, or split by this column alone with --each.",
+                column
+            )
+            : sides;
+    }
+}

@@ -1,0 +1,26 @@
+using System.CommandLine;
+
+namespace Handhold.Cli;
+
+/// <summary><c>handhold fit</c>: the curves of a table.</summary>
+internal static class FitVerb
+{
+    public static Command Build(Desk desk)
+    {
+        var source = new Source();
+        var json = Shared.Json();
+        var command = new Command("fit", "Learn a keeper curve for each photographer, setup and criterion of a table.");
+        source.AddTo(command);
+        command.Options.Add(json);
+        command.SetAction(given =>
+        {
+            var curves = source.Curves(given, desk);
+            if (given.GetValue(json))
+                desk.Output.WriteLine(source.Fit.Text(given, curves));
+            else
+                Say.Fit(desk, curves);
+            return (int)ExitCode.Done;
+        });
+        return command;
+    }
+}

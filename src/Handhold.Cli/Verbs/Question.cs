@@ -1,0 +1,72 @@
+using System.CommandLine;
+
+namespace Handhold.Cli;
+
+/// <summary>A verb that asks the curves of a table or a saved fit.</summary>
+internal sealed class Question
+{
+    private readonly Command _command;
+    private readonly QuestionOptions _options = new();
+    private readonly Option<bool> _json = Shared.Json();
+    private BurstPlan? _bursts;
+
+    /// <param name="name">The verb.</param>
+    /// <param name="description">What it asks.</param>
+    /// <param name="tableOptional">Whether it can do without a table.</param>
+    public Question(string name, string description, bool tableOptional = false)
+    {
+        _command = new(name, description);
+        Source = new(tableOptional);
+    }
+
+    public Source Source { get; }
+
+    /// <summary>Adds an option of this verb's own; the shared ones follow.</summary>
+    public Option<T> Add<T>(Option<T> option)
+    {
+        _command.Options.Add(option);
+        return option;
+    }
+
+    /// <summary>Adds the options of a plan in bursts.</summary>
+    public void PlansBursts()
+    {
+        _bursts = new();
+        _bursts.AddTo(_command);
+    }
+
+    public AnswerOptions Options(ParseResult given)
+    {
+        var options = _options.Read(given);
+        return _bursts?.Read(given, options) ?? options;
+    }
+
+    public bool WantsJson(ParseResult given) => given.GetValue(_json);
+
+    /// <summary>The finished verb.</summary>
+    public Command Runs(Func<ParseResult, ExitCode> run)
+    {
+        Source.AddChoiceTo(_command);
+        _options.AddTo(_command);
+        Source.AddTo(_command);
+        _command.Options.Add(_json);
+        _command.SetAction(given => (int)run(given));
+        return _command;
+    }
+
+    /// <summary>The finished verb that gives each curve the same questions.</summary>
+    /// <param name="desk">Where to report.</param>
+    /// <param name="read">Reads the verb's own options and gives back the questions to put to a curve.</param>
+    public Command Answers(Desk desk, Func<ParseResult, Asking> read) => Runs(given => Answer(given, desk, read(given)));
+
+    public ExitCode Answer(ParseResult given, Desk desk, Asking ask)
+    {
+        var options = Options(given);
+        var answers = Waiting.ForEach(desk, "Answering", Source.Chosen(given, desk), curve => ask(curve, options));
+        if (WantsJson(given))
+            Json.Answers(desk, answers);
+        else
+            Say.Answers(desk, answers);
+        return answers.All(a => a.HasAnswer) ? ExitCode.Done : ExitCode.NoAnswer;
+    }
+}

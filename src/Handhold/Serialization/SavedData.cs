@@ -1,0 +1,75 @@
+using System.Text.Json;
+
+namespace Handhold.Serialization;
+
+/// <summary>The counts of a curve as JSON.</summary>
+internal static class SavedData
+{
+    /// <summary>Writes the sums, and the conditions and cells behind them.</summary>
+    internal static void Write(Utf8JsonWriter json, CurveData data, bool withCells)
+    {
+        json.WriteStartObject("data");
+        json.WriteNumber("rows", data.Rows);
+        json.WriteNumber("frames", data.Frames);
+        json.WriteNumber("keepers", data.Keepers);
+        json.WriteNumber("cells", data.Cells.Length);
+        json.WriteNumber("unjudged", data.Unjudged);
+        json.WriteNumber("sessions", data.Sessions);
+        json.WriteNumber("bursts", data.Bursts);
+        json.WriteEndObject();
+        var shared = SavedConditions.Shared(data.Cells);
+        SavedConditions.Write(json, data.Cells[0].Conditions, shared.Contains);
+        if (!withCells)
+            return;
+        json.WriteStartArray("cells");
+        foreach (var cell in data.Cells)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("exposure_s", cell.Exposure.Seconds);
+            json.WriteNumber("frames", cell.Frames);
+            json.WriteNumber("keepers", cell.Keepers);
+            SavedConditions.Write(json, cell.Conditions, column => !shared.Contains(column));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    /// <summary>Reads the cells, and checks them against their sums.</summary>
+    internal static FrameCell[] Read(JsonPlace curve)
+    {
+        var (sums, shared) = (curve["data"], SavedConditions.Read(curve["conditions"], Conditions.None));
+        FrameCell[] cells = [.. curve["cells"].Items().Select(cell => ReadCell(cell, shared))];
+        CheckSum(sums["cells"], cells.Length);
+        CheckSum(sums["frames"], cells.Sum(c => (long)c.Frames));
+        CheckSum(sums["keepers"], cells.Sum(c => (long)c.Keepers));
+        if (cells.Length == 0)
+            throw curve["cells"].Wrong("should have something in it");
+        if (sums["rows"].Count() < cells.Length)
+            throw sums["rows"].Wrong(FormattableString.Invariant($"there are {cells.Length} cells"));
+        cells[0] = cells[0] with { Unjudged = sums["unjudged"].Count(), Rows = sums["rows"].Count() - cells.Length + 1 };
+        return cells;
+    }
+
+    private static FrameCell ReadCell(JsonPlace place, Conditions shared)
+    {
+        var seconds = place["exposure_s"].Number() is var number and > 0 ? number : throw place["exposure_s"].Wrong("should be above 0");
+        try
+        {
+            return new(ShutterSpeed.FromSeconds(seconds), place["frames"].Count(), place["keepers"].Count())
+            {
+                Conditions = SavedConditions.Read(place["conditions"], shared),
+            };
+        }
+        catch (CellException impossible)
+        {
+            throw new SavedFitException($"{place.Path} of the saved fit cannot be: {impossible.Message}", impossible);
+        }
+    }
+
+    private static void CheckSum(JsonPlace place, long found)
+    {
+        if (place.Count() != found)
+            throw place.Wrong(FormattableString.Invariant($"its cells add up to {found}"));
+    }
+}

@@ -1,0 +1,31 @@
+namespace Handhold.Cli.Tests;
+
+public class PictureTests(Fitted fitted)
+{
+    [Fact]
+    public void One_curve_gives_the_file_that_was_named()
+    {
+        using Folder folder = new();
+        var tool = Tool.Run("plot", fitted.PlainFit, "--out", folder["curve.svg"], "--rate", "70%", "--size", "600x400", "--json");
+        Assert.Equal((0, ""), (tool.Code, tool.Error));
+        Assert.Equal([folder["curve.svg"]], tool.Json.List("files").Select(f => f.GetString()));
+        Assert.StartsWith("<", File.ReadAllText(folder["curve.svg"]), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Several_curves_give_a_picture_each_with_the_curves_name_in_it()
+    {
+        using Folder folder = new();
+        Assert.Equal(0, Tool.Run("plot", fitted.LensFit, "--out", folder["ada.svg"]).Code);
+        Assert.Equal(["ada-ada-200-mm-print.svg", "ada-ada-50-mm-print.svg"], folder.Files.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void A_folder_that_is_not_there_is_bad_input_and_nothing_is_left()
+    {
+        using Folder folder = new();
+        Assert.Equal(3, Tool.Run("plot", fitted.PlainFit, "--out", Path.Combine(folder["no"], "curve.png")).Code);
+        Assert.Equal(3, Tool.RunWith(Tables.Plain, ["fit", "-", .. Fitted.Quick, "--save", Path.Combine(folder["no"], "fit.json")]).Code);
+        Assert.Empty(folder.Files);
+    }
+}

@@ -1,0 +1,126 @@
+namespace Handhold.Cli.Tests;
+
+public class UsageTests
+{
+    [Theory]
+    [InlineData("--estimator", "likelihood")]
+    [InlineData("--estimator", "bias-reduced")]
+    public void Estimators_to_come_are_refused_naming_the_one_there_is(params string[] option) =>
+        Refused("posterior", ["fit", "-", .. option]);
+
+    [Theory]
+    [InlineData("--link", "probit")]
+    [InlineData("--link", "cloglog")]
+    [InlineData("--scale", "link")]
+    [InlineData("--luck", "beta-binomial")]
+    [InlineData("--term", "focal")]
+    [InlineData("--product", "a,b")]
+    [InlineData("--varies", "setup=both")]
+    [InlineData("--within", "setup=photographer")]
+    [InlineData("--nodes", "3")]
+    public void What_comes_later_is_refused_as_such(params string[] option) => Refused("not in this version", ["fit", "-", .. option]);
+
+    [Theory]
+    [InlineData("--level", "0,95")]
+    [InlineData("--ceiling", "0,97")]
+    [InlineData("--floor", "0,02")]
+    [InlineData("--seed", "1,000")]
+    public void A_comma_in_a_number_is_refused(params string[] option) => Refused("comma", ["fit", "-", .. option]);
+
+    [Theory]
+    [InlineData("rate", "-", "--at", "0,5")]
+    [InlineData("exposure", "-", "--rate", "0,5")]
+    [InlineData("frames", "--known-rate", "0,5", "--keepers", "1", "--assurance", "95%")]
+    [InlineData("frames", "--known-rate", "0.5", "--keepers", "1", "--assurance", "95%", "--budget", "1,000")]
+    public void A_comma_in_a_number_of_a_question_is_refused(params string[] args) => Refused("comma", args);
+
+    [Theory]
+    [InlineData("--level", "1")]
+    [InlineData("--level", "95")]
+    [InlineData("--level", "0%")]
+    [InlineData("--level", "NaN")]
+    [InlineData("--ceiling", "0")]
+    [InlineData("--ceiling", "101%")]
+    [InlineData("--floor", "1")]
+    [InlineData("--luck", "good")]
+    [InlineData("--seed", "-1")]
+    [InlineData("--keeper-from-grade", "0")]
+    [InlineData("--each", "setup,setup")]
+    [InlineData("--each", "no_such_column")]
+    [InlineData("--burst", "no_such_column")]
+    [InlineData("--prior", "tau0")]
+    [InlineData("--prior", "tau0=normal(1)")]
+    [InlineData("--prior", "tau0=normal(1,0)")]
+    [InlineData("--prior", "b=normal(1,1)")]
+    [InlineData("--prior", "beta=normal(1,1)")]
+    [InlineData("--prior", "sessionLuck=half-normal(-1)")]
+    [InlineData("--level", "90%", "--level", "80%")]
+    [InlineData("--each", "setup", "--together")]
+    [InlineData("--burst", "none", "--burst-per-row")]
+    [InlineData("--prior", "floor=beta(1,1)", "--prior", "floor=beta(1,2)")]
+    [InlineData("--nonsense")]
+    [InlineData("--level")]
+    public void Options_that_cannot_be_followed_are_wrong_usage(params string[] options) => Refused(options[0], ["fit", "-", .. options]);
+
+    [Theory]
+    [InlineData("rate", "-")]
+    [InlineData("rate", "-", "--at", "fast")]
+    [InlineData("rate", "-", "--at", "1/60", "--day", "tomorrow")]
+    [InlineData("rate", "-", "--at", "1/60", "--whose", "population")]
+    [InlineData("rate", "-", "--at", "1/60", "--set", "setup=none")]
+    [InlineData("exposure", "-")]
+    [InlineData("slowest", "-", "--assurance", "90%")]
+    [InlineData("slowest", "-", "--rate", "80%")]
+    [InlineData("slowest", "-", "--rate", "80%", "--frames", "3", "--keepers", "1", "--assurance", "90%")]
+    [InlineData("slowest", "-", "--frames", "3", "--keepers", "4", "--assurance", "90%")]
+    [InlineData("frames", "-", "--keepers", "1", "--assurance", "90%")]
+    [InlineData("compare", "-", "--rate", "80%")]
+    [InlineData("compare", "-", "--between", "setup", "--rate", "80%")]
+    [InlineData("plot", "-")]
+    [InlineData("plot", "-", "--out", "curve.pdf")]
+    [InlineData("plot", "-", "--out", "curve.png", "--size", "big")]
+    [InlineData()]
+    [InlineData("fit")]
+    [InlineData("fortune")]
+    [InlineData("fit", "-", "another.csv")]
+    public void Questions_that_lack_something_are_wrong_usage(params string[] args) =>
+        Assert.Equal(2, Tool.RunWith(Tables.Plain, args).Code);
+
+    [Fact]
+    public void Several_criteria_never_make_one_curve()
+    {
+        var table = "exposure,frames,keepers,criterion\n1/60,6,6,print\n1/30,6,3,pixel\n";
+        Assert.Equal(2, Tool.RunWith(table, "fit", "-", "--together").Code);
+        Assert.Equal(0, Tool.RunWith(table, ["fit", "-", .. Fitted.Quick]).Code);
+    }
+
+    [Fact]
+    public void An_argument_that_starts_with_an_at_sign_is_a_file_name_and_no_response_file()
+    {
+        using Folder folder = new();
+        var file = folder.Write("options", "--json");
+        Assert.Equal((3, ""), (Tool.Run("fit", "@" + file).Code, Tool.Run("fit", "@" + file).Output));
+    }
+
+    [Fact]
+    public void Wrong_usage_in_json_is_one_object_with_the_value_and_the_remedy()
+    {
+        var tool = Tool.Run("rate", "table.csv", "--day", "tomorrow", "--json");
+        var error = Assert.Single(tool.Json.List("errors"));
+        Assert.Equal((2, "", "wrongUsage"), (tool.Code, tool.Error, error.Text("code")));
+        Assert.Equal(["schemaVersion", "errors"], tool.Json.Names());
+    }
+
+    [Theory]
+    [InlineData("--help")]
+    [InlineData("frames", "--help")]
+    [InlineData("--version")]
+    public void Help_and_version_are_no_errors(params string[] args) => Assert.Equal((0, ""), (Tool.Run(args).Code, Tool.Run(args).Error));
+
+    private static void Refused(string because, string[] args)
+    {
+        var tool = Tool.RunWith(Tables.Plain, args);
+        Assert.Equal((2, ""), (tool.Code, tool.Output));
+        Assert.Contains(because, tool.Error, StringComparison.Ordinal);
+    }
+}
