@@ -54,7 +54,10 @@ class Answers:
                     continue
                 d = np.linspace(-1, 1, 3001) * (60 / b + 8 * s)
                 up, down = (self.w @ q for q in logistic(b * (d[None, :] + s * self.z[:, None])))
-                row.append(CubicSpline(np.log(up) - np.log(down), d))
+                with np.errstate(divide="ignore"):
+                    logit = np.log(up) - np.log(down)
+                keep = np.abs(logit) < 650
+                row.append(CubicSpline(logit[keep], d[keep]))
             self.inverse.append(row)
 
     # --- parameters

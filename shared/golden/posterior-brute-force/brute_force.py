@@ -142,14 +142,17 @@ class Resolution:
     def __init__(self, theta, beta, sb, c, g, ss, t, luck_step, day_step, fine):
         self.__dict__.update(locals())
 
+    def with_changes(self, changes):
+        return Resolution(**{**{k: v for k, v in self.__dict__.items() if k != "self"}, **changes})
+
     def finer(self, f):
         up = lambda n: int(np.ceil(n * f))
         return Resolution(up(self.theta), up(self.beta), up(self.sb), up(self.c), up(self.g), up(self.ss), up(self.t),
                           self.luck_step / f, self.day_step / f, up(self.fine))
 
 
-SEARCH = Resolution(90, 18, 8, 10, 8, 8, 90, 0.5, 0.25, 40)
-USUAL = Resolution(160, 38, 14, 24, 14, 22, 220, 0.3, 0.1, 90)
+SEARCH = Resolution(120, 18, 14, 20, 14, 8, 120, 0.5, 0.25, 40)
+USUAL = Resolution(170, 36, 16, 24, 20, 20, 260, 0.3, 0.1, 80)
 
 
 class Posterior:
@@ -189,23 +192,26 @@ class Posterior:
         shape = like[0].shape[:4]
         like = [l.reshape(-1, len(theta)) for l in like]
         self.theta, nodes = theta, like[0].shape[0]
-        weight_ss = ss.w * ss.prior
+        weight_ss, tested_day = ss.w * ss.prior, None
         self.ss_density = np.zeros((nodes, len(ss.y)))
         day, day_density, tau, tau_density = (np.zeros((nodes, len(t))) for _ in range(4))
         if len(sessions) == 1 and not case.get("sessionByGrid"):
             # the half point of the day, theta, first; then tau given theta and the session sd is normal in closed form
             h = np.full(len(theta), theta[1] - theta[0]); h[[0, -1]] /= 2
             M = [np.zeros((len(theta), len(t))) for _ in range(4)]
+            day_prior = np.zeros(len(theta))
             for q, s in enumerate(ss.y):
                 V = v + s * s
                 prior, k = norm.pdf(theta, m, np.sqrt(V)), v / V
                 within = v * s * s / V
+                day_prior += weight_ss[q] * prior
                 self.ss_density[:, q] = like[0] @ (prior * h)
                 for a, var in ((0, within + s * s), (2, within)):
                     centre, scale = (t - m) / k + m, np.sqrt(var) / k
                     M[a] += weight_ss[q] * prior[:, None] * smooth(theta, centre, scale, z, w, True).T
                     M[a + 1] += weight_ss[q] * prior[:, None] * smooth(theta, centre, scale, z, w, False).T / k
             day, day_density, tau, tau_density = (like[0] @ a for a in M)
+            tested_day = like[0] * day_prior
         else:
             # each session's luck by a direct sum around tau
             grid = np.linspace(*self.r["tau"], res.theta)
@@ -237,6 +243,7 @@ class Posterior:
         self.day_density = day_density.reshape(*shape, -1) * scale
         flat = (vol * prior / total).reshape(-1)
         self.tau_cdf, self.tau_density = flat @ tau, flat @ tau_density
+        self.theta_density = flat @ tested_day if tested_day is not None else None
         self.ss_marginal = flat @ self.ss_density * ss.prior
 
     def marginals(self):

@@ -5,6 +5,8 @@ import platform
 import sys
 import time
 
+sys.dont_write_bytecode = True
+
 os.chdir(os.path.dirname(os.path.abspath(__file__)))
 from solve import solve
 from cases import CASES

@@ -3,7 +3,7 @@ import numpy as np
 from brute_force import Posterior, SEARCH, USUAL
 from answers import Answers, PROBABILITIES
 
-TAIL = 1e-10     # ranges end where the marginal density has fallen to this share of its top
+TAIL = 1e-9     # ranges end where the marginal density has fallen to this share of its top
 
 
 def first_ranges(case):
@@ -35,8 +35,8 @@ def search(case, extra=None):
         day = np.einsum("ijklt,ijkl->t", p.day_density, p.vol)
         new["t"] = narrowed(t, day, *r["t"], 2)
         new["t"] = (min(new["t"][0], new["tau"][0]), max(new["t"][1], new["tau"][1]))
-        if len(case["sessions"]) == 1:
-            new["theta"] = new["t"] if not p.ss.fixed else new["tau"]
+        if p.theta_density is not None:
+            new["theta"] = narrowed(p.theta, p.theta_density, *r["theta"], 2)
         else:
             new["theta"] = (new["tau"][0] - 4, new["tau"][1] + 4)   # beyond the reach of any session luck that matters
         for name, (axis, density) in p.marginals().items():
@@ -71,8 +71,8 @@ def movement(fine, coarse, answers):
     return out
 
 
-def solve(case, usual=USUAL, factor=1.25):
-    ranges = search(case)
+def solve(case, usual=USUAL, factor=1.15):
+    ranges, usual = search(case), usual.with_changes(case.get("grids", {}))
     first = Answers(Posterior(case, SEARCH, ranges)).report()
     coarse = Answers(Posterior(case, usual, ranges), first).report()
     answers = Answers(Posterior(case, usual.finer(factor), ranges), coarse)
