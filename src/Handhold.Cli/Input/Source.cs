@@ -9,7 +9,7 @@ internal sealed class Source
     private readonly Option<string[]> _set = new("--set")
     {
         HelpName = "COLUMN=VALUE",
-        Description = "Only curves with this value, such as setup=85mm; may be given several times.",
+        Description = "Only curves with this value, such as setup=85mm; given again for the same column, either value.",
     };
 
     /// <param name="optional">Whether the verb can do without a table.</param>
@@ -55,12 +55,12 @@ internal sealed class Source
     {
         var wanted = (given.GetValue(_set) ?? []).Select(text => (Text: text, Pair: Reading.Pair(_set.Name, text))).ToArray();
         ImmutableArray<KeeperCurve> curves = [.. Curves(given, desk, also)];
-        foreach (var (text, (column, value)) in wanted)
+        foreach (var set in wanted.GroupBy(w => w.Pair.Name))
         {
-            var values = curves.Select(c => c.Key[column]).OfType<string>().Distinct().ToArray();
-            if (!values.Contains(value))
-                throw Reading.Refused(_set.Name, text, "is not among these curves.", Choices(curves, column, values));
-            curves = [.. curves.Where(c => c.Key[column] == value)];
+            var values = curves.Select(c => c.Key[set.Key]).OfType<string>().Distinct().ToArray();
+            if (set.FirstOrDefault(w => !values.Contains(w.Pair.Value)) is { Text: { } strange })
+                throw Reading.Refused(_set.Name, strange, "is not among these curves.", Choices(curves, set.Key, values));
+            curves = [.. curves.Where(c => set.Any(w => w.Pair.Value == c.Key[set.Key]))];
         }
 
         return curves;

@@ -14,7 +14,7 @@ internal static class AnswerReport
         page.Blank();
         page.Table(Header(answers[0]), answers.Select(Row));
         page.Blank();
-        CurveNotes.Write(page, curve, [.. curve.Statuses, .. answers.SelectMany(a => a.Statuses)]);
+        CurveNotes.Write(page, curve, [.. curve.Statuses, .. answers.SelectMany(a => a.Statuses.Where(s => s.Message != a.Sentence))]);
     }
 
     private static string[] Header(Answer answer)
@@ -22,10 +22,10 @@ internal static class AnswerReport
         var interval = Plain.Level(answer.Curve.Model.Level) + " interval";
         return answer switch
         {
-            RateAnswer => ["Speed", "Chance of a frame", "Median rate", interval, "Keepers here"],
+            RateAnswer => ["Speed", "Chance of one frame", "Median rate", interval, "Keepers here"],
             ExposureAnswer => ["Wanted rate", "Exposure", interval],
             SlowestAnswer => ["Wanted", "Slowest mark", "Assurance there", "Slowest tested"],
-            FramesNeededAnswer => ["Speed", "Keepers", "Frames", "Shot in", "Assurance", "Chance of a frame", "Luck of a burst"],
+            FramesNeededAnswer => ["Speed", "Keepers", "Frames", "Shot in", "Assurance", "Chance of one frame", "Luck of a burst"],
             _ => [],
         };
     }
@@ -34,7 +34,7 @@ internal static class AnswerReport
         answer switch
         {
             RateAnswer a => [a.At.ToString(), .. Rate(a.Rate), Seen(a.Curve.Data, a.At)],
-            ExposureAnswer a => [Plain.Level(a.Rate), a.Exposure is { } exposure ? Plain.Speed(exposure) : "none", Plain.Set(a.Set)],
+            ExposureAnswer a => [Plain.Level(a.Rate), a.Exposure is { } exposure ? Plain.Speed(exposure) : "not given", Plain.Set(a.Set)],
             SlowestAnswer a =>
             [
                 a.Wanted,
@@ -56,7 +56,7 @@ internal static class AnswerReport
         };
 
     private static string[] Rate(RateEstimate? rate) =>
-        rate is null ? ["", "", ""] : [Plain.Percent(rate.Mean), Plain.Percent(rate.Median), Plain.Percents(rate.Interval)];
+        rate is null ? ["not given", "", ""] : [Plain.Percent(rate.Mean), Plain.Percent(rate.Median), Plain.Percents(rate.Interval)];
 
     private static string Seen(CurveData data, ShutterSpeed at) =>
         data.Speeds.FirstOrDefault(s => s.Exposure.IsSameSpeed(at)) is { } speed

@@ -13,10 +13,8 @@ internal static class Cautions
 
     public static void Write(Page page, IEnumerable<KeeperCurve> curves, ImmutableArray<Answer> answers)
     {
-        if (answers.Any(a => Asked(a) is { } speed && speed >= Braced))
+        if (answers.Any(a => a.HasAnswer && Asked(a) is { } speed && speed >= Braced))
             page.Text("Brace yourself only where the footing is safe, the way stays free and the rules of the place allow it.");
-        if (answers.Any(a => a.Statuses.Any(s => s.Code == StatusCode.OverBudget)))
-            page.Text("Where the place allows a support, use one; where it does not, choose a faster speed.");
         if (curves.SelectMany(c => c.Data.Cells).Any(c => c.Conditions.EffectiveEquivalentFocalLength >= LongLens))
             page.Text("Long lenses are heavy: rest your arms between bursts, and stop when they tire.");
         page.Text("Guidance from a test of yours, not a measurement standard: another subject, grip or judge is another curve.");

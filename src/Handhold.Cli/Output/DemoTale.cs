@@ -37,12 +37,15 @@ internal static class DemoTale
         page.Blank();
     }
 
+    /// <summary>For a table that has no room for statuses.</summary>
+    private static AnswerOptions Unchecked => AnswerOptions.Default with { CheckPriors = false };
+
     private static string[] Row(KeeperCurve curve) =>
         [
             curve.Key.ToString(),
             FormattableString.Invariant($"{curve.Data.Keepers} of {curve.Data.Frames}"),
-            curve.HalfKeeperExposure().Exposure is { } half ? Plain.Speed(half) : "not tested that slow",
-            curve.Slowest(rate: 0.8, assurance: 0.9).Shutter?.ToString() ?? "no speed tested",
+            curve.HalfKeeperExposure(Unchecked).Exposure is { } half ? Plain.Speed(half) : "not tested that slow",
+            curve.Slowest(rate: 0.8, assurance: 0.9, Unchecked).Shutter?.ToString() ?? "no speed tested",
         ];
 
     private static void Files(Page page, string table, string fit, ImmutableArray<string> pictures)

@@ -15,12 +15,12 @@ internal static class DifferenceReport
             new[] { difference.A, difference.B }.Select(side => Row(side, difference.Rate, between, options))
         );
         page.Blank();
-        CurveNotes.Basis(page, difference.B, difference.Statuses);
+        CurveNotes.Basis(page, difference.B, difference.Statuses.Where(s => s.Message != difference.Sentence));
     }
 
     private static string[] Row(KeeperCurve curve, double rate, string between, AnswerOptions options)
     {
-        var exposure = curve.ExposureFor(rate, options with { BeyondTested = true });
+        var exposure = curve.ExposureFor(rate, options with { BeyondTested = true, CheckPriors = false });
         return
         [
             curve.Key[between] ?? "",

@@ -23,9 +23,9 @@ internal static class FitReport
             ]
         );
         page.Blank();
-        page.Table(["Speed", "Keepers here", "Chance of a frame on another day"], curve.Data.Speeds.Select(speed => Row(curve, speed)));
+        page.Table(["Speed", "Keepers here", "Chance of one frame on another day"], curve.Data.Speeds.Select(speed => Row(curve, speed)));
         page.Blank();
-        CurveNotes.Write(page, curve, [.. curve.Statuses, .. half.Statuses]);
+        CurveNotes.Write(page, curve, [.. curve.Statuses, .. half.Statuses.Where(s => s.Message != half.Sentence)]);
     }
 
     private static IEnumerable<string[]> Rows(KeeperCurve curve)
@@ -37,8 +37,8 @@ internal static class FitReport
                 yield return
                 [
                     "Steepness",
-                    $"keeper odds fall by a factor of {Plain.Number(OddsFactor(median))} per stop",
-                    $"{Plain.Number(OddsFactor(interval.Lower))} to {Plain.Number(OddsFactor(interval.Upper))}",
+                    $"keeper odds fall by a factor of {Plain.Factor(OddsFactor(median))} per stop",
+                    $"{Plain.Factor(OddsFactor(interval.Lower))} to {Plain.Factor(OddsFactor(interval.Upper))}",
                 ];
             else if (parameter.Name is "ceiling" or "floor")
                 yield return [parameter.Name == "ceiling" ? "Ceiling" : "Floor", Plain.Percent(median), Plain.Percents(interval)];
@@ -64,7 +64,9 @@ internal static class FitReport
         [
             speed.Exposure.ToString(),
             string.Create(CultureInfo.InvariantCulture, $"{speed.Keepers} of {speed.Frames}"),
-            curve.RateAt(speed.Exposure).Rate is { } rate ? $"{Plain.Percent(rate.Mean)}" : "",
+            curve.RateAt(speed.Exposure, AnswerOptions.Default with { CheckPriors = false }).Rate is { } rate
+                ? Plain.Percent(rate.Mean)
+                : "",
         ];
 
     /// <summary>Odds are e^b times smaller after one stop, b = 2^log2b logits.</summary>

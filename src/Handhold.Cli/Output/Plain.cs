@@ -9,9 +9,10 @@ internal static class Plain
     public static string Percent(double share) =>
         share switch
         {
-            < 0.01 and > 0 => "under 1 %",
-            > 0.99 and < 1 => "over 99 %",
-            _ => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(100 * share)} %"),
+            < 0.001 and > 0 => "under 0.1 %",
+            > 0.999 and < 1 => "over 99.9 %",
+            < 0.01 or > 0.99 => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0.#} %"),
+            _ => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0} %"),
         };
 
     public static string Percents(CredibleInterval interval) => $"{Percent(interval.Lower)} to {Percent(interval.Upper)}";
@@ -19,17 +20,13 @@ internal static class Plain
     /// <summary>A level such as 95 % or 99.9 %, exactly.</summary>
     public static string Level(double level) => string.Create(CultureInfo.InvariantCulture, $"{(decimal)level * 100:0.####} %");
 
-    /// <summary>Three digits: 4.93.</summary>
-    public static string Number(double value) => value.ToString("G3", CultureInfo.InvariantCulture);
+    /// <summary>How many times: 4.9, 37.</summary>
+    public static string Factor(double value) => value.ToString(value < 10 ? "0.0" : "0", CultureInfo.InvariantCulture);
 
     public static string Stops(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:0.0}");
 
     /// <summary>The nearest mark of a camera; far outside the marks, the time itself.</summary>
-    public static string Speed(ShutterSpeed speed)
-    {
-        var mark = MarkedSpeeds.Nearest(speed, Marks.Third);
-        return (speed.IsSameSpeed(mark, tolerance: 0.5) ? mark : speed).ToString();
-    }
+    public static string Speed(ShutterSpeed speed) => MarkedSpeeds.Told(speed, Marks.Third).ToString();
 
     public static string Set(ExposureSet set) =>
         set.Kind switch
@@ -50,9 +47,8 @@ internal static class Plain
     public static string Luck(LuckUsed luck) =>
         luck.Kind switch
         {
-            "normal" => $"{Number(luck.Value)} stops, {luck.Origin}",
-            "none" => "none",
-            _ => $"correlation {Number(luck.Value)}, {luck.Origin}",
+            "normal" => $"{Stops(luck.Value)} stops, {luck.Origin}",
+            _ => luck.Kind,
         };
 
     /// <summary>One frame, 3 frames.</summary>

@@ -19,12 +19,8 @@ internal static class CurveWords
     public static string Percent(double rate) => (100 * rate).ToString("0.#", CultureInfo.InvariantCulture) + "\u00A0%";
 
     /// <summary>The nearest mark of the camera, or the time itself where no mark is within half a stop.</summary>
-    public static string Speed(double log2Seconds, Marks marks)
-    {
-        var exact = ShutterSpeed.FromLog2Seconds(log2Seconds);
-        var mark = MarkedSpeeds.Nearest(exact, marks);
-        return (Math.Abs(mark.SlowerThan(exact).Value) <= 0.5 ? mark : exact).ToString().Replace(' ', '\u00A0');
-    }
+    public static string Speed(double log2Seconds, Marks marks) =>
+        MarkedSpeeds.Told(ShutterSpeed.FromLog2Seconds(log2Seconds), marks).ToString().Replace(' ', '\u00A0');
 
     /// <summary>What was found on the target, as a sentence without a full stop.</summary>
     /// <param name="target">The target.</param>

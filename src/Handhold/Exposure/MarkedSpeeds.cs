@@ -39,6 +39,10 @@ public static class MarkedSpeeds
     public static ShutterSpeed Nearest(ShutterSpeed speed, Marks marks) =>
         Series(marks).MinBy(mark => Math.Abs(mark.SlowerThan(speed).Value));
 
+    /// <summary>A speed as it is told to people: the nearest mark, or the speed itself where no mark is within half a stop.</summary>
+    public static ShutterSpeed Told(ShutterSpeed speed, Marks marks) =>
+        Nearest(speed, marks) is var mark && speed.IsSameSpeed(mark, tolerance: 0.5) ? mark : speed;
+
     /// <summary>The slowest mark that is not slower than <paramref name="speed"/>: rounding to the fast side.</summary>
     /// <remarks>A mark slower by less than one part in a million counts as reached, so that a time through single precision stays on its mark.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The speed is faster than 1/8000 s, the fastest mark; <see cref="TryAtMost"/> does not throw.</exception>

@@ -31,8 +31,7 @@ public sealed class ExposureAnswer : Answer
             ? $"{(Rate == 0.5 ? "Half" : Say.Percent(Rate))} of the frames are keepers at {Near(exposure.Log2Seconds)} ({Say.Percent(Curve.Model.Level)} interval {Ends()})."
             : Statuses[0].Message;
 
-    private static string Near(double log2Seconds) =>
-        MarkedSpeeds.Nearest(ShutterSpeed.FromLog2Seconds(log2Seconds), Marks.Third).ToString();
+    private static string Near(double log2Seconds) => MarkedSpeeds.Told(ShutterSpeed.FromLog2Seconds(log2Seconds), Marks.Third).ToString();
 
     private string Ends()
     {

@@ -19,7 +19,9 @@ internal static class ExposureQuestion
             ? new(ExposureSetKind.AtMost, [new(null, high)], "equalTailed")
             : new(ExposureSetKind.Bounded, [new(low, high)], "equalTailed");
         var exposure = ShutterSpeed.FromLog2Seconds(median);
-        ImmutableArray<Status> statuses = question.Tested(median) ? [] : [question.Outside(exposure, declined: question.Declined(median))];
+        ImmutableArray<Status> statuses = question.Tested(median)
+            ? []
+            : [question.Outside(MarkedSpeeds.Told(exposure, Marks.Third), declined: question.Declined(median))];
         statuses = question.WithPriorCheck(statuses, exposure.Seconds, q => Median(q, rate), "the exposure");
         return new(question.Curve, rate, question.Declined(median) ? null : exposure, set, question.Tested(median), statuses);
     }

@@ -25,7 +25,7 @@ internal static class FramesQuestion
             statuses = statuses.Add(
                 new(
                     StatusCode.OverBudget,
-                    $"{Say.Frames(question.Options.Budget)} at {at} give {Say.Keepers(keepers)} with {Say.Percent(attained)} only. Use a support where the site allows one, a faster speed, or several bursts with a fresh grip."
+                    $"{Say.Frames(question.Options.Budget)} at {at} bring {Say.Keepers(keepers)} with an assurance of only {Say.Percent(attained)}. Use a support where the place allows one, a faster speed, or several bursts with a fresh grip."
                 )
             );
         statuses = question.WithPriorCheck(

@@ -28,6 +28,6 @@ public sealed class KeeperCountAnswer : Answer
     /// <inheritdoc />
     public override string Sentence =>
         HasAnswer
-            ? $"{Say.Frames(Frames)} at {At} bring {Say.Number(Probabilities.Select((p, k) => p * k).Sum())} keepers on average; none with {Say.Percent(Probabilities[0])}."
+            ? $"{Say.Frames(Frames)} at {At} bring {Say.Number(Probabilities.Select((p, k) => p * k).Sum())} keepers on average; the chance of none is {Say.Percent(Probabilities[0])}."
             : Statuses[0].Message;
 }

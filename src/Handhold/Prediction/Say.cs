@@ -24,5 +24,11 @@ internal static class Say
     internal static string Count(int count, string what) =>
         count.ToString(CultureInfo.InvariantCulture) + " " + what + (count == 1 ? "" : "s");
 
+    /// <summary>A difference in stops with its sign: <c>+1.3</c>.</summary>
+    internal static string Change(double stops) => stops.ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture);
+
+    /// <summary>The size of a difference in stops: <c>1.3</c>.</summary>
+    internal static string Size(double stops) => Math.Abs(stops).ToString("0.0", CultureInfo.InvariantCulture);
+
     internal static string Number(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 }

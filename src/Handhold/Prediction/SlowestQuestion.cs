@@ -16,7 +16,7 @@ internal static class SlowestQuestion
             var fastest = allowed[0];
             Status none = new(
                 StatusCode.NotReachable,
-                $"Even {fastest} does not give {wanted} with {Say.Percent(assurance)} assurance; it gives {Say.Percent(chance(question, fastest.Log2Seconds))}. Test faster speeds or more frames, or use a support where the site allows one."
+                $"Even {fastest} does not give {wanted} with {Say.Percent(assurance)} assurance; it gives {Say.Percent(chance(question, fastest.Log2Seconds))}. Test faster speeds or more frames, or use a support where the place allows one."
             );
             return new(question.Curve, wanted, null, null, false, [none]);
         }

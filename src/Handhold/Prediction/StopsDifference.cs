@@ -45,9 +45,16 @@ public sealed class StopsDifference
     /// <summary>The answer as a person would say it.</summary>
     public string Sentence =>
         Stops is { } stops && Interval is { } interval && ProbabilityBetter is { } better
-            ? $"{B.Key} allows {Say.Number(Math.Abs(stops.Value))} stops {(stops.Value >= 0 ? "slower" : "faster only")} than {A.Key} at a keeper rate of {Say.Percent(Rate)} ({Say.Percent(interval.Level)} interval {new Stops(interval.Lower)} to {new Stops(interval.Upper)}); it is the steadier one with {Say.Percent(better)}."
+            ? $"{Name(B, A)} {(stops.Value >= 0 ? "allows" : "needs")} speeds {Say.Size(stops.Value)} stops {(stops.Value >= 0 ? "slower" : "faster")} than {Name(A, B)} for a keeper rate of {Say.Percent(Rate)} ({Say.Percent(interval.Level)} interval {Say.Change(interval.Lower)} to {Say.Change(interval.Upper)}); the chance that it is the steadier one is {Say.Percent(better)}."
             : Statuses[^1].Message;
 
     /// <inheritdoc cref="Sentence" />
     public override string ToString() => Sentence;
+
+    /// <summary>What tells one side from the other.</summary>
+    private static string Name(KeeperCurve side, KeeperCurve other)
+    {
+        var own = side.Key.Values.Where(v => other.Key[v.Key] != v.Value).Select(v => v.Value).ToArray();
+        return own.Length == 0 ? side.Key.ToString() : string.Join(" · ", own);
+    }
 }

@@ -31,10 +31,9 @@ internal static class JsonParts
     /// <summary>One speed three times over: <c>log2Seconds</c>, <c>seconds</c>, and <c>shutter</c>, the nearest mark of cameras.</summary>
     internal static void WriteSpeed(this Utf8JsonWriter json, ShutterSpeed speed)
     {
-        var mark = MarkedSpeeds.Nearest(speed, Marks.Third);
         json.WriteNumber("log2Seconds", speed.Log2Seconds);
         json.WriteNumber("seconds", speed.Seconds);
-        json.WriteString("shutter", (speed.IsSameSpeed(mark, tolerance: 0.5) ? mark : speed).ToShortText());
+        json.WriteString("shutter", MarkedSpeeds.Told(speed, Marks.Third).ToShortText());
     }
 
     /// <summary>An exposure with its interval set, as members of the object at hand.</summary>

@@ -107,7 +107,9 @@ internal static class SavedFitWriter
     private static void WriteHalfKeeperExposure(Utf8JsonWriter json, KeeperCurve curve)
     {
         json.WriteStartObject("halfKeeperExposure");
-        json.WriteExposure(curve.HalfKeeperExposure(AnswerOptions.Default with { BeyondTested = true }));
+        var half = curve.HalfKeeperExposure(AnswerOptions.Default with { BeyondTested = true });
+        json.WriteExposure(half);
+        json.WriteStatuses(half.Statuses);
         json.WriteEndObject();
     }
 }

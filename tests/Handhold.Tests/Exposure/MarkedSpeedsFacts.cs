@@ -33,6 +33,13 @@ public class MarkedSpeedsFacts
             }
         );
 
+    [Theory]
+    [InlineData(0.0748, "1/13 s")]
+    [InlineData(40, "30 s")]
+    [InlineData(200, "200 s")]
+    public void People_are_told_the_mark_unless_none_is_near(double seconds, string told) =>
+        Assert.Equal(told, Told(FromSeconds(seconds), Marks.Third).ToString());
+
     [Property(Replay = "(20250131,7)", MaxTest = 1000)]
     public bool No_other_mark_is_nearer(ushort place, Marks marks)
     {
