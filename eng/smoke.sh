@@ -25,6 +25,9 @@ for package in Handhold Handhold.Tables Handhold.Plots Handhold.Cli; do
     holds "$listing" "$package.pdb" || fail "$package lacks its symbols"
 done
 
+holds "$(unzip -Z1 "$feed/Handhold.Plots.$version.nupkg")" OFL.txt || fail "Handhold.Plots lacks the licence of its font"
+holds "$(unzip -Z1 "$feed/Handhold.Cli.$version.nupkg")" licences/native-libraries.txt || fail "Handhold.Cli lacks the licences of its native libraries"
+
 # Outside the repository none of its props apply. The machine's own sources still serve the dependencies.
 export NUGET_PACKAGES=$away/packages DOTNET_NOLOGO=1 DOTNET_CLI_TELEMETRY_OPTOUT=1
 mkdir "$away/fresh"
@@ -59,7 +62,7 @@ grep -qF "$feed" "$NUGET_PACKAGES/handhold/$version/.nupkg.metadata" || fail "Ha
 
 dotnet tool install Handhold.Cli --version "$version" --tool-path "$away/tools" --configfile nuget.config
 "$away/tools/handhold" demo out
-for kind in csv json png svg; do
+for kind in csv json png; do
     find out -name "*.$kind" -size +0 | grep -q . || fail "the demo wrote no .$kind file"
 done
 find out -type f | sort

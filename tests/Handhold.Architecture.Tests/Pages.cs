@@ -6,7 +6,8 @@ namespace Handhold.Architecture.Tests;
 
 /// <summary>
 /// What the documentation shows is what happens. In a page a <c>csharp</c> block is a whole program, and a <c>text</c> block right after it is what
-/// the program prints; in a <c>console</c> block the lines after <c>$ handhold ...</c> are what the tool prints.
+/// the program prints; in a <c>console</c> block the lines after <c>$ handhold ...</c> are what the tool prints. A <c>csv</c> block whose first line is
+/// <c># name.csv</c> is that file.
 /// </summary>
 internal sealed partial class Pages : IDisposable
 {
@@ -18,12 +19,19 @@ internal sealed partial class Pages : IDisposable
 
     /// <summary>The page again, with the output of every program and command as it is today. Blocks share a folder, in their order.</summary>
     public string Replay(string page) =>
-        Block().Replace(page, block => block.Groups["code"] is { Success: true } code ? Program(block, code.Value) : Commands(block));
+        Block()
+            .Replace(
+                page,
+                block =>
+                    block.Groups["code"] is { Success: true } code ? Program(block, code.Value)
+                    : block.Groups["file"] is { Success: true } file ? Put(block, file.Value)
+                    : Commands(block)
+            );
 
     public void Dispose() => _folder.Delete(recursive: true);
 
     [GeneratedRegex(
-        "^```csharp\n(?<code>.*?)^```\n(?:\n?```text\n(?<said>.*?)^```\n)?|^```console\n(?<lines>.*?)^```\n",
+        "^```csharp\n(?<code>.*?)^```\n(?:\n?```text\n(?<said>.*?)^```\n)?|^```console\n(?<lines>.*?)^```\n|^```csv\n(?<file># (?<name>\\S+)\n.*?)^```\n",
         RegexOptions.Multiline | RegexOptions.Singleline
     )]
     private static partial Regex Block();
@@ -49,6 +57,12 @@ internal sealed partial class Pages : IDisposable
         {
             File.Delete(dll);
         }
+    }
+
+    private string Put(Match block, string text)
+    {
+        File.WriteAllText(Path.Combine(_folder.FullName, block.Groups["name"].Value), text);
+        return block.Value;
     }
 
     private string Commands(Match block) =>

@@ -42,10 +42,10 @@ internal static class StaticState
             && FieldsOf(type).All(f => f.IsInitOnly && IsImmutable(f.FieldType, above.Add(type)));
     }
 
-    /// <summary>Tuples, nullables, pairs, times: the framework's values, but for those that lead to an array.</summary>
+    /// <summary>Tuples, nullables, pairs, times, options: the framework's values, but for those that lead to an array.</summary>
     private static bool IsPlainValue(Type type) =>
         type.IsValueType
-        && type.Assembly == typeof(object).Assembly
+        && type.Namespace?.Split('.')[0] == "System"
         && type.Name is not ("Memory`1" or "ReadOnlyMemory`1" or "ArraySegment`1");
 
     private static IEnumerable<FieldInfo> FieldsOf(Type? type) =>
