@@ -15,6 +15,9 @@ public class BannedSymbolsTests
     public void Every_ban_says_what_to_do_instead() => Assert.DoesNotContain(Banned, l => l.Split(';') is not [_, { Length: > 5 }]);
 
     [Fact]
+    public void A_culture_less_overload_is_seen() => Assert.Contains("M:System.Double.Parse(System.String)", CultureLess("System.Double"));
+
+    [Fact]
     public void A_symbol_that_does_not_exist_is_seen() => Assert.False(Exists("M:System.Double.Parse(System.Strong)"));
 
     [Theory]

@@ -30,8 +30,11 @@ public class FilesTests
                 .SelectMany(folder => House.Files(folder, "*"))
                 .Concat(Directory.EnumerateFiles(House.Root).Select(Path.GetFileName).OfType<string>())
                 .Where(f => Path.GetExtension(f) is not (".png" or ".ttf")),
-            f => House.Read(f).Contains('\r', StringComparison.Ordinal)
+            f => HasCarriageReturn(House.Read(f))
         );
+
+    [Fact]
+    public void A_carriage_return_is_seen() => Assert.True(HasCarriageReturn("a\r\nb"));
 
     [Fact]
     public void A_long_file_is_seen() => Assert.NotNull(TooLong("A.cs", new string('\n', Longest + 1)));
@@ -53,6 +56,8 @@ public class FilesTests
     [InlineData("src/Helpers.cs")]
     [InlineData("Extensions.cs")]
     public void A_drawer_is_seen(string file) => Assert.True(IsDrawer(file));
+
+    private static bool HasCarriageReturn(string text) => text.Contains('\r', StringComparison.Ordinal);
 
     private static string? TooLong(string file, string text) =>
         text.Split('\n').Length - 1 is var lines && lines > Longest

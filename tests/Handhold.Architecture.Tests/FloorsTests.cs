@@ -39,6 +39,11 @@ public class FloorsTests
         Assert.All(bad, b => Assert.Contains($"may not use {other}", b, StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("src/Handhold/Loose.cs")]
+    [InlineData("src/Handhold/Attic/Old.cs")]
+    public void A_file_outside_the_rooms_is_seen(string file) => Assert.Equal(-1, Floors.Of(Floors.RoomOf(file)));
+
     [Fact]
     public void A_downward_use_is_allowed() =>
         Assert.Empty(

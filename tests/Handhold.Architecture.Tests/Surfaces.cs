@@ -61,6 +61,17 @@ internal static class Surfaces
         }
     }
 
+    /// <summary>Assemblies, tests and benchmarks aside, that this one shows its internals to.</summary>
+    public static IEnumerable<string> FriendsOf(Assembly assembly) =>
+        assembly
+            .GetCustomAttributes<InternalsVisibleToAttribute>()
+            .Select(friend => friend.AssemblyName)
+            .Where(name => !name.EndsWith("Tests", StringComparison.Ordinal) && !name.EndsWith("Benchmarks", StringComparison.Ordinal));
+
+    /// <summary>Assemblies of the house, the core aside, that this one uses.</summary>
+    public static IEnumerable<string> NeighboursOf(Assembly assembly) =>
+        assembly.GetReferencedAssemblies().Select(a => a.Name!).Where(n => n.StartsWith("Handhold.", StringComparison.Ordinal));
+
     /// <summary>Records, the options: sealed, so that <c>with</c> and equality mean what they say.</summary>
     public static bool IsRecord(Type type) => type.GetMethod("<Clone>$") is not null;
 
