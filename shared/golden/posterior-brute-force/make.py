@@ -13,7 +13,7 @@ from cases import CASES
 import numpy
 import scipy
 
-OUT, CERTIFICATE = "expected.json", "certificate.json"
+CERTIFICATE = "certificate.json"
 
 
 def rounded(v):
@@ -64,10 +64,10 @@ if __name__ == "__main__":
         write_table(c)
     for c in wanted:
         entry, moved = run(c)
-        old = load(OUT, {"cases": []})
+        old = load(c["file"], {"cases": []})
         kept = {e["name"]: e for e in old["cases"]}
         kept[c["name"]] = entry
-        save(OUT, {"cases": [kept[n["name"]] for n in CASES if n["name"] in kept]})
+        save(c["file"], {"cases": [kept[n["name"]] for n in CASES if n["name"] in kept and n["file"] == c["file"]]})
         certificate = load(CERTIFICATE, {})
         certificate.setdefault("convergence", {})[c["name"]] = moved
         certificate.setdefault("made-by", {})["program"] = f"Python {platform.python_version()}, numpy {numpy.__version__}, scipy {scipy.__version__}"

@@ -118,8 +118,11 @@ public sealed class BruteForceFacts
     private static FrameCell Cell(IReadOnlyDictionary<string, string> row) =>
         new(ShutterSpeed.FromSeconds(row.Number("exposure_s")), (int)row.Number("frames"), (int)row.Number("keepers"))
         {
-            Conditions = new() { Session = row.GetValueOrDefault("session"), Burst = row.GetValueOrDefault("burst") },
+            Conditions = new() { Session = Label(row, "session"), Burst = Label(row, "burst") },
         };
+
+    private static string? Label(IReadOnlyDictionary<string, string> row, string column) =>
+        row.TryGetValue(column, out var label) && label.Length > 0 ? label : null;
 
     private static JsonElement[] Expected() =>
         [
