@@ -50,6 +50,6 @@ public sealed class KeeperCurve
     /// <summary>The posterior that answers are made of.</summary>
     internal CurvePosterior Posterior { get; init; } = null!;
 
-    /// <summary>This curve when the priors of steepness and luck are twice as wide, and when they are half as wide; computed when first asked.</summary>
-    internal Lazy<(KeeperCurve Widened, KeeperCurve Narrowed)> OtherPriors { get; init; } = null!;
+    /// <summary>This curve alone, ceiling and floor held at their medians, when the priors of steepness and luck are as they are, twice and half as wide; computed when first asked.</summary>
+    internal Lazy<(KeeperCurve Same, KeeperCurve Widened, KeeperCurve Narrowed)> OtherPriors { get; init; } = null!;
 }

@@ -12,7 +12,7 @@ internal static class CurveAssembly
         CurveRows rows,
         AsymptoteWalk asymptotes,
         CurvePosteriorBuilder builder,
-        Lazy<(KeeperCurve, KeeperCurve)> otherPriors
+        Func<CurveShape, (KeeperCurve, KeeperCurve, KeeperCurve)> otherPriors
     )
     {
         var posterior = new CurvePosterior(
@@ -29,7 +29,7 @@ internal static class CurveAssembly
             Deviance = deviance,
             Posterior = posterior,
             MedianShape = shape,
-            OtherPriors = otherPriors,
+            OtherPriors = new(() => otherPriors(shape)),
         };
     }
 

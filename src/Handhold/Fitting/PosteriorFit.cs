@@ -52,30 +52,33 @@ internal static class PosteriorFit
             if (Refined(session, builders, ofSession: true) | Refined(burst, builders, ofSession: false))
                 continue;
             progress?.Report(1);
-            Lazy<(FittedCurves Widened, FittedCurves Narrowed)> others = new(() =>
-                (Run(Scaled(model, 2), rows, null, default), Run(Scaled(model, 0.5), rows, null, default))
-            );
             var curves = rows.Select(
-                (r, j) =>
-                    CurveAssembly.Make(model, r, asymptotes, builders[j], new(() => (others.Value.Widened[j], others.Value.Narrowed[j])))
+                (r, j) => CurveAssembly.Make(model, r, asymptotes, builders[j], shape => OtherPriors(model, r, shape))
             );
             return new(model, [.. curves]) { LogEvidence = asymptotes.LogEvidence };
         }
     }
 
-    /// <summary>The model with its priors of steepness and luck widened by a factor.</summary>
-    private static KeeperModel Scaled(KeeperModel model, double by)
+    /// <summary>One curve alone, ceiling and floor held at its medians, when the priors of steepness and luck are as they are, twice and half as wide.</summary>
+    private static (KeeperCurve Same, KeeperCurve Widened, KeeperCurve Narrowed) OtherPriors(
+        KeeperModel model,
+        CurveRows rows,
+        CurveShape medians
+    )
     {
-        var priors = model.Priors;
-        return model with
+        var held = model with { Ceiling = Ceiling.Fixed(medians.Ceiling), Floor = Floor.Fixed(medians.Floor) };
+        return (Fit(1), Fit(2), Fit(0.5));
+
+        KeeperCurve Fit(double by)
         {
-            Priors = priors with
+            var priors = held.Priors with
             {
-                Steepness = priors.Steepness with { LogStandardDeviation = by * priors.Steepness.LogStandardDeviation },
-                SessionLuck = new(by * priors.SessionLuck.Scale),
-                BurstLuck = new(by * priors.BurstLuck.Scale),
-            },
-        };
+                Steepness = held.Priors.Steepness with { LogStandardDeviation = by * held.Priors.Steepness.LogStandardDeviation },
+                SessionLuck = new(by * held.Priors.SessionLuck.Scale),
+                BurstLuck = new(by * held.Priors.BurstLuck.Scale),
+            };
+            return Run(held with { Priors = priors }, [rows], null, default)[0];
+        }
     }
 
     /// <summary>Whether the data call for finer or farther nodes of some luck than its prior needs; then asks for them.</summary>

@@ -22,7 +22,7 @@ internal static class ExposureQuestion
         ImmutableArray<Status> statuses = question.Tested(median)
             ? []
             : [question.Outside(MarkedSpeeds.Told(exposure, Marks.Third), declined: question.Declined(median))];
-        statuses = question.WithPriorCheck(statuses, exposure.Seconds, q => Median(q, rate), "the exposure");
+        statuses = question.WithPriorCheck(statuses, q => Median(q, rate), "the exposure");
         return new(question.Curve, rate, question.Declined(median) ? null : exposure, set, question.Tested(median), statuses);
     }
 

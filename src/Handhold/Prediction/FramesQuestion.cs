@@ -30,7 +30,6 @@ internal static class FramesQuestion
             );
         statuses = question.WithPriorCheck(
             statuses,
-            frames,
             q => Smallest(ShootLaw.For(q, x), keepers, assurance, question.Options.Budget, cancellation),
             "the number of frames"
         );

@@ -16,13 +16,7 @@ public static class PredictionExtensions
             return new(curve, at, null, false, [question.Outside(at, declined: true)]);
         var rate = question.Rate(x);
         ImmutableArray<Status> statuses = question.Tested(x) ? [] : [question.Outside(at, declined: false)];
-        return new(
-            curve,
-            at,
-            rate,
-            question.Tested(x),
-            question.WithPriorCheck(statuses, Odds(rate.Mean), q => Odds(q.Law.MeanRate(x)), "the rate there")
-        );
+        return new(curve, at, rate, question.Tested(x), question.WithPriorCheck(statuses, q => Odds(q.Law.MeanRate(x)), "the rate there"));
 
         static double Odds(double p) => Math.Sqrt(p / (1 - p)); // a factor of two either way: four in the odds
     }

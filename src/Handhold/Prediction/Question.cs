@@ -65,20 +65,13 @@ internal sealed class Question
     }
 
     /// <summary>The status that an answer rests on the prior, when the same question under wider or narrower priors moves it by more than a factor of two.</summary>
-    internal ImmutableArray<Status> WithPriorCheck(
-        ImmutableArray<Status> statuses,
-        double? answer,
-        Func<Question, double?> ask,
-        string what
-    )
+    internal ImmutableArray<Status> WithPriorCheck(ImmutableArray<Status> statuses, Func<Question, double?> ask, string what)
     {
         if (!Options.CheckPriors)
             return statuses;
-        var (widened, narrowed) = Curve.OtherPriors.Value;
-        var others = new[] { ask(new(widened, Options)), ask(new(narrowed, Options)) };
-        if (
-            others.All(o => (o is null && answer is null) || (o is { } other && answer is { } own && Math.Abs(Math.Log2(other / own)) <= 1))
-        )
+        var (same, widened, narrowed) = Curve.OtherPriors.Value;
+        var answer = ask(new(same, Options));
+        if (WithinTwofold(answer, ask(new(widened, Options))) && WithinTwofold(answer, ask(new(narrowed, Options))))
             return statuses;
         return statuses.Add(
             new(
@@ -87,6 +80,9 @@ internal sealed class Question
             )
         );
     }
+
+    private static bool WithinTwofold(double? a, double? b) =>
+        a is { } one && b is { } other ? Math.Abs(Math.Log2(one / other)) <= 1 : a is null && b is null;
 
     internal static double CheckedProbability(double value, string what) =>
         value is > 0 and < 1

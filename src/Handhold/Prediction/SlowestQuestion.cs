@@ -36,7 +36,6 @@ internal static class SlowestQuestion
             statuses = [question.Outside(mark, declined: false)];
         statuses = question.WithPriorCheck(
             statuses,
-            mark.Seconds,
             q => Find(q, assurance, chance, allowed) is >= 0 and var i ? allowed[i].Seconds : null,
             "the speed"
         );
