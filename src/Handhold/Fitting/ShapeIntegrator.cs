@@ -10,8 +10,8 @@ namespace Handhold.Fitting;
 /// </remarks>
 internal sealed class ShapeIntegrator(CurveObservations data, NormalPrior prior, HalfNormalGrid sessionLuck, HalfNormalGrid burstLuck)
 {
-    /// <summary>How far below its peak, in logs, a likelihood still counts: exp(-22) = 3e-10.</summary>
-    internal const double Cut = 22;
+    /// <summary>How far below its peak, in logs, a likelihood still counts: exp(-18) = 1.5e-8.</summary>
+    internal const double Cut = 18;
 
     private const double Negligible = 1e-10;
 

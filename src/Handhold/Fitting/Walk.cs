@@ -3,7 +3,7 @@ namespace Handhold.Fitting;
 /// <summary>Trapezoid nodes found by walking outward from a start until the integrand is negligible.</summary>
 internal static class Walk
 {
-    private const double Cut = 15; // exp(-15) = 3e-7 of the top
+    private const double Cut = 11.5; // exp(-11.5) = 1e-5 of the top: 4.8 sds of a normal
     private const int MostNodes = 400;
 
     /// <summary>Second difference of the log integrand at its top beyond which the nodes are too far apart: 1.3 is a step of 1.14 sd, error 5e-7.</summary>

@@ -11,7 +11,7 @@ namespace Handhold.Kernels;
 internal static class LuckKernel
 {
     /// <summary>Sds to either side that the weights span.</summary>
-    internal const double Reach = 5.5;
+    internal const double Reach = 5;
 
     private const double SampledFrom = 0.8;
 
