@@ -2,53 +2,47 @@ using System.Collections.Immutable;
 
 namespace Handhold.Curves;
 
-/// <summary>The distribution of a quantity that is, within each atom, the half point plus a constant.</summary>
-internal sealed class HalfPointMixture
+/// <summary>The distribution of a quantity that is, within each part, the half point plus a constant.</summary>
+internal sealed class HalfPointMixture(ImmutableArray<MixturePart> parts)
 {
-    private readonly ImmutableArray<CurveAtom> _atoms;
-    private readonly double[]? _shifts;
+    /// <summary>The half point itself.</summary>
+    internal HalfPointMixture(ImmutableArray<CurveAtom> atoms)
+        : this([.. atoms.Select(a => new MixturePart(a.Weight, a.HalfPoint, 0))]) { }
 
-    /// <param name="atoms">The posterior's parts.</param>
-    /// <param name="shifts">Constant added in each atom, log2 seconds; minus infinity puts the atom below everything. Null: none.</param>
-    internal HalfPointMixture(ImmutableArray<CurveAtom> atoms, double[]? shifts = null) => (_atoms, _shifts) = (atoms, shifts);
+    /// <summary>Probability that the quantity lies below everything.</summary>
+    internal double BelowEverything { get; } = parts.Sum(p => double.IsNegativeInfinity(p.Shift) ? p.Weight : 0);
 
     /// <summary>P(quantity at most <paramref name="t"/>).</summary>
     internal double Cdf(double t)
     {
         var sum = 0.0;
-        for (var i = 0; i < _atoms.Length; i++)
-        {
-            var shift = _shifts?[i] ?? 0;
-            sum += _atoms[i].Weight * (double.IsNegativeInfinity(shift) ? 1 : _atoms[i].HalfPoint.Cdf(t - shift));
-        }
-
+        foreach (var part in parts)
+            sum += part.Weight * part.Cdf(t);
         return Math.Min(sum, 1);
     }
 
-    /// <summary>The value below which the quantity lies with probability <paramref name="p"/>; minus infinity when that much lies below everything.</summary>
+    /// <summary>The value below which the quantity lies with probability <paramref name="p"/>; infinite when that much lies below everything, or not enough below anything.</summary>
     internal double Quantile(double p)
     {
+        if (p <= BelowEverything)
+            return double.NegativeInfinity;
         var (low, high) = (double.PositiveInfinity, double.NegativeInfinity);
-        var never = 0.0;
-        for (var i = 0; i < _atoms.Length; i++)
+        foreach (var part in parts)
         {
-            var shift = _shifts?[i] ?? 0;
-            if (double.IsNegativeInfinity(shift))
-            {
-                never += _atoms[i].Weight;
+            if (double.IsInfinity(part.Shift))
                 continue;
-            }
-
-            low = Math.Min(low, _atoms[i].HalfPoint.Start + shift);
-            high = Math.Max(high, _atoms[i].HalfPoint.Position(_atoms[i].HalfPoint.Density.Length - 1) + shift);
+            low = Math.Min(low, part.HalfPoint.Start + part.Shift);
+            high = Math.Max(high, part.HalfPoint.Position(part.HalfPoint.Density.Length - 1) + part.Shift);
         }
 
-        if (p <= never || low > high)
-            return double.NegativeInfinity;
+        if (low > high)
+            return double.PositiveInfinity;
         var (below, above) = (Cdf(low) - p, Cdf(high) - p);
+        if (above < 0)
+            return double.PositiveInfinity;
         for (var i = 0; i < 200 && high - low > 1e-12 * (1 + Math.Abs(low) + Math.Abs(high)); i++)
         {
-            // Regula falsi from the side that lags, bisection every third time.
+            // Regula falsi, and bisection every third time, since regula falsi may creep up on one side.
             var at = i % 3 == 2 || above <= below ? (low + high) / 2 : low - below * (high - low) / (above - below);
             var value = Cdf(at) - p;
             if (value == 0)

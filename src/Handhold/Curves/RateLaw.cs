@@ -3,97 +3,61 @@ using Handhold.Kernels;
 
 namespace Handhold.Curves;
 
-/// <summary>The keeper rate of a day and of a burst, as the posterior sees them.</summary>
-internal sealed class RateLaw(ImmutableArray<CurveAtom> atoms)
+/// <summary>The keeper rate of a day, and of a burst, as the posterior sees them.</summary>
+internal sealed class RateLaw
 {
-    private const int BurstNodes = 11;
     private const double BinWidth = 0.05; // logits
-    private const double LargestLogit = 16;
+    private const double LargestLogit = 20;
+    private const double Unlikely = 1e-9;
+    private readonly AsymptoteCells _ceilings;
+    private readonly AsymptoteCells _floors;
+    private readonly ImmutableDictionary<double, BurstCurve> _bursts;
+    private readonly Lazy<ImmutableArray<CurveAtom>> _inBurst;
 
-    internal ImmutableArray<CurveAtom> Atoms { get; } = atoms;
-
-    private static GaussRule Burst { get; } = GaussRule.Hermite(BurstNodes);
-
-    /// <summary>Keeper rate of an atom's frames shot <paramref name="distance"/> stops faster than the day's half point, burst luck averaged out.</summary>
-    internal static double Rate(CurveAtom atom, double distance)
+    /// <param name="atoms">The posterior's parts.</param>
+    /// <param name="ceilings">Ceilings between the nodes.</param>
+    /// <param name="floors">Floors between the nodes.</param>
+    internal RateLaw(ImmutableArray<CurveAtom> atoms, AsymptoteCells ceilings, AsymptoteCells floors)
     {
-        if (atom.BurstSd == 0)
-            return atom.Floor + (atom.Ceiling - atom.Floor) * Elementary.Logistic(atom.Steepness * distance).Mu;
-        var sum = 0.0;
-        for (var i = 0; i < BurstNodes; i++)
-            sum += Burst.Weights[i] * Elementary.Logistic(atom.Steepness * (distance + atom.BurstSd * Burst.Nodes[i])).Mu;
-        return atom.Floor + (atom.Ceiling - atom.Floor) * sum;
+        (Atoms, _ceilings, _floors) = (atoms, ceilings, floors);
+        _bursts = atoms.Select(Luck).Distinct().ToImmutableDictionary(s => s, s => new BurstCurve(s));
+        _inBurst = new(() => [.. atoms.Select(a => a with { HalfPoint = a.HalfPoint.Shifted(a.BurstSd), BurstSd = 0 })]);
     }
 
-    /// <summary>Stops between the day's half point and the exposure that has the rate: infinite at or above the ceiling, minus infinite at or below the floor.</summary>
-    internal static double Distance(CurveAtom atom, double rate)
+    internal ImmutableArray<CurveAtom> Atoms { get; }
+
+    /// <summary>The exposures, log2 seconds, at which a day has the rate; minus infinity where the rate is above the ceiling, infinity below the floor.</summary>
+    internal HalfPointMixture ExposureFor(double rate)
     {
-        var share = (rate - atom.Floor) / (atom.Ceiling - atom.Floor);
-        if (share >= 1)
-            return double.PositiveInfinity;
-        if (share <= 0)
-            return double.NegativeInfinity;
-        var bare = Elementary.Logit(share) / atom.Steepness;
-        if (atom.BurstSd == 0 || bare == 0)
-            return bare;
-        var wide = bare * Math.Sqrt(1 + atom.Steepness * atom.Steepness * atom.BurstSd * atom.BurstSd) + Math.Sign(bare) * 1e-9;
-        var (low, high) = bare > 0 ? (bare, wide) : (wide, bare);
-        while (Rate(atom, low) > rate)
-            low -= 0.5;
-        while (Rate(atom, high) < rate)
-            high += 0.5;
-        var at = 0.7 * bare + 0.3 * wide;
-        var before = (At: bare, Miss: Rate(atom, bare) - rate);
-        for (var i = 0; i < 60; i++)
+        var parts = ImmutableArray.CreateBuilder<MixturePart>(Atoms.Length);
+        foreach (var atom in Atoms)
         {
-            var miss = Rate(atom, at) - rate;
-            if (miss < 0)
-                low = at;
+            var (ceiling, floor) = (atom.Ceiling, atom.Floor);
+            if (_ceilings.Matter(ceiling, 1 - ceiling, rate))
+                foreach (var (share, value) in _ceilings.SplitAt(rate, ceiling))
+                    Add(atom, share, value, floor);
+            else if (_floors.Matter(floor, floor, rate))
+                foreach (var (share, value) in _floors.SplitAt(rate, floor))
+                    Add(atom, share, ceiling, value);
             else
-                high = at;
-            if (Math.Abs(miss) < 1e-14 || high - low < 1e-13 * (1 + Math.Abs(at)))
-                break;
-            var secant = at - miss * (at - before.At) / (miss - before.Miss);
-            before = (at, miss);
-            at = secant > low && secant < high ? secant : (low + high) / 2;
+                Add(atom, 1, ceiling, floor);
         }
 
-        return at;
+        var total = parts.Sum(p => p.Weight);
+        return new([.. parts.Select(p => p with { Weight = p.Weight / total })]);
+
+        void Add(CurveAtom atom, double share, double ceiling, double floor) =>
+            parts.Add(new(atom.Weight * share, atom.HalfPoint, -Distance(atom, ceiling, floor, rate)));
     }
 
-    /// <summary>P(rate of a day at an exposure, log2 seconds, is at most <paramref name="rate"/>).</summary>
-    internal double RateCdf(double exposure, double rate)
-    {
-        var sum = 0.0;
-        foreach (var atom in Atoms)
-            sum += atom.Weight * Below(atom, exposure + Distance(atom, rate));
-        return sum;
-    }
-
-    /// <summary>The exposures, log2 seconds, at which a day has the rate; minus infinity where never.</summary>
-    internal HalfPointMixture ExposureFor(double rate) => new(Atoms, [.. Atoms.Select(a => -Distance(a, rate))]);
-
-    /// <summary>Mean rate: the chance that one frame is a keeper.</summary>
-    internal double MeanRate(double exposure)
-    {
-        var sum = 0.0;
-        foreach (var atom in Atoms)
-        {
-            var part = 0.0;
-            var density = atom.HalfPoint.Density;
-            for (var i = 0; i < density.Length; i++)
-                part += density[i] * Rate(atom, atom.HalfPoint.Position(i) - exposure);
-            sum += atom.Weight * part * atom.HalfPoint.Step;
-        }
-
-        return sum;
-    }
+    /// <summary>P(rate of a day at an exposure, log2 seconds, is at most <paramref name="rate"/>): then and only then the exposure for that rate is no longer than this one.</summary>
+    internal double RateCdf(double exposure, double rate) => ExposureFor(rate).Cdf(exposure);
 
     /// <summary>The rate below which a day's rate lies with probability <paramref name="p"/>.</summary>
     internal double RateQuantile(double exposure, double p)
     {
         var (low, high) = (-30.0, 30.0);
-        for (var i = 0; i < 26; i++)
+        for (var i = 0; i < 30; i++)
         {
             var middle = (low + high) / 2;
             if (RateCdf(exposure, Elementary.Logistic(middle).Mu) < p)
@@ -105,32 +69,82 @@ internal sealed class RateLaw(ImmutableArray<CurveAtom> atoms)
         return Elementary.Logistic((low + high) / 2).Mu;
     }
 
+    /// <summary>Mean rate: the chance that one frame is a keeper.</summary>
+    internal double MeanRate(double exposure)
+    {
+        var sum = 0.0;
+        foreach (var atom in Atoms)
+        {
+            var (burst, part) = (_bursts[Luck(atom)], 0.0);
+            var density = atom.HalfPoint.Density;
+            for (var i = 0; i < density.Length; i++)
+                part += density[i] * burst.Mean(atom.Steepness * (atom.HalfPoint.Position(i) - exposure));
+            sum += atom.Weight * (atom.Floor + (atom.Ceiling - atom.Floor) * part * atom.HalfPoint.Step);
+        }
+
+        return sum;
+    }
+
     /// <summary>The distribution of one burst's keeper probability at an exposure, day and burst luck included, in narrow bins.</summary>
     internal BurstRates BurstRates(double exposure)
     {
-        var bins = (int)Math.Round(2 * LargestLogit / BinWidth);
-        var below = new double[bins + 1];
-        var inBurst = Atoms.Select(a => a with { HalfPoint = a.HalfPoint.Shifted(a.BurstSd), BurstSd = 0 }).ToArray();
-        for (var i = 1; i < bins; i++)
+        var last = (int)Math.Round(2 * LargestLogit / BinWidth);
+        var (rates, misses, masses) = (new List<double>(), new List<double>(), new List<double>());
+        var before = 0.0;
+        for (var i = FirstLikely(exposure, last); i < last && before < 1 - Unlikely; i++)
         {
-            var rate = Elementary.Logistic(-LargestLogit + i * BinWidth).Mu;
-            foreach (var atom in inBurst)
-                below[i] += atom.Weight * Below(atom, exposure + Distance(atom, rate));
+            var upTo = i + 1 == last ? 1 : BurstCdf(exposure, i + 1);
+            var (rate, miss) = Elementary.Logistic(Logit(i + 0.5));
+            rates.Add(rate);
+            misses.Add(miss);
+            masses.Add(Math.Max(0, upTo - before));
+            before = upTo;
         }
 
-        below[bins] = 1;
-        var (rates, misses, masses) = (new double[bins], new double[bins], new double[bins]);
-        for (var i = 0; i < bins; i++)
-        {
-            (rates[i], misses[i]) = Elementary.Logistic(-LargestLogit + (i + 0.5) * BinWidth);
-            masses[i] = Math.Max(0, below[i + 1] - below[i]);
-        }
-
-        return new(rates, misses, masses);
+        return new([.. rates], [.. misses], [.. masses]);
     }
 
-    private static double Below(CurveAtom atom, double halfPoint) =>
-        double.IsPositiveInfinity(halfPoint) ? 1
-        : double.IsNegativeInfinity(halfPoint) ? 0
-        : atom.HalfPoint.Cdf(halfPoint);
+    private static double Logit(double bin) => bin * BinWidth - LargestLogit;
+
+    private static double Luck(CurveAtom atom) => atom.Steepness * atom.BurstSd;
+
+    /// <summary>Stops between the day's half point and the exposure that has the rate: infinite at or above the ceiling, minus infinite at or below the floor.</summary>
+    private double Distance(CurveAtom atom, double ceiling, double floor, double rate)
+    {
+        var share = (rate - floor) / (ceiling - floor);
+        return share >= 1 ? double.PositiveInfinity
+            : share <= 0 ? double.NegativeInfinity
+            : _bursts[Luck(atom)].Inverse(Elementary.Logit(share)) / atom.Steepness;
+    }
+
+    /// <summary>P(keeper probability of a burst is at most that of the lower edge of a bin).</summary>
+    private double BurstCdf(double exposure, int bin)
+    {
+        var (rate, sum) = (Elementary.Logistic(Logit(bin)).Mu, 0.0);
+        foreach (var atom in _inBurst.Value)
+        {
+            var share = (rate - atom.Floor) / (atom.Ceiling - atom.Floor);
+            if (share >= 1)
+                sum += atom.Weight;
+            else if (share > 0)
+                sum += atom.Weight * atom.HalfPoint.Cdf(exposure + Elementary.Logit(share) / atom.Steepness);
+        }
+
+        return sum;
+    }
+
+    private int FirstLikely(double exposure, int last)
+    {
+        var (low, high) = (0, last);
+        while (high - low > 1)
+        {
+            var middle = (low + high) / 2;
+            if (BurstCdf(exposure, middle) < Unlikely)
+                low = middle;
+            else
+                high = middle;
+        }
+
+        return low;
+    }
 }

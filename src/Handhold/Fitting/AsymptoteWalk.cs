@@ -10,8 +10,8 @@ internal sealed class AsymptoteWalk
     /// <param name="logEvidence">Log evidence of all curves at a ceiling and a floor.</param>
     internal AsymptoteWalk(KeeperModel model, Func<double, double, double> logEvidence)
     {
-        Ceilings = Grid(model.Ceiling.Value, model.Priors.CeilingLoss);
-        Floors = Grid(model.Floor.Value, model.Priors.Floor);
+        Ceilings = model.Ceiling.Value is null ? new(model.Priors.CeilingLoss, 0) : null;
+        Floors = model.Floor.Value is null ? new(model.Priors.Floor, 0) : null;
         for (var halvings = 0; ; halvings++)
         {
             _nodes.Clear();
@@ -46,8 +46,6 @@ internal sealed class AsymptoteWalk
         var groups = _nodes.GroupBy(node).OrderBy(g => g.Key).Select(g => Walk.LogSum([.. g.Select(n => n.LogWeight)]));
         return (_nodes.Min(node), [.. groups]);
     }
-
-    private static LossGrid? Grid(double? value, BetaPrior prior) => value is null ? new(prior, 0) : null;
 
     private void WalkFloors(KeeperModel model, Func<double, double, double> logEvidence)
     {

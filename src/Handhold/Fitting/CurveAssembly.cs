@@ -15,10 +15,12 @@ internal static class CurveAssembly
         Func<CurveShape, (KeeperCurve, KeeperCurve, KeeperCurve)> otherPriors
     )
     {
-        var posterior = new CurvePosterior(
+        CurvePosterior posterior = new(
             builder.Atoms(HalfPointKind.Habitual),
             builder.Atoms(HalfPointKind.AnotherDay),
-            builder.Atoms(HalfPointKind.SameDay)
+            builder.Atoms(HalfPointKind.SameDay),
+            AsymptoteSpline.Cells(asymptotes.Ceilings, loss => 1 - loss, () => asymptotes.Marginal(n => n.CeilingNode)),
+            AsymptoteSpline.Cells(asymptotes.Floors, loss => loss, () => asymptotes.Marginal(n => n.FloorNode))
         );
         var parameters = Parameters(model, rows.HalfPoint, asymptotes, builder, posterior);
         var shape = MedianShape(model, parameters);
@@ -83,7 +85,7 @@ internal static class CurveAssembly
     private static ParameterSummary HalfPoint(CurvePosterior posterior, NormalPrior prior, double level)
     {
         var (mean, square) = (0.0, 0.0);
-        foreach (var atom in posterior.Habitual)
+        foreach (var atom in posterior.HabitualAtoms)
         {
             var density = atom.HalfPoint.Density;
             for (var i = 0; i < density.Length; i++)
@@ -94,7 +96,7 @@ internal static class CurveAssembly
             }
         }
 
-        HalfPointMixture mixture = new(posterior.Habitual);
+        HalfPointMixture mixture = new(posterior.HabitualAtoms);
         CredibleInterval interval = new(mixture.Quantile((1 - level) / 2), mixture.Quantile((1 + level) / 2), level);
         return new("tau0", mixture.Quantile(0.5), mean, Math.Sqrt(Math.Max(0, square - mean * mean)), interval, prior.ToString());
     }

@@ -6,7 +6,7 @@ namespace Handhold.Fitting;
 /// <summary>Weighs the parts of one curve's posterior and summarises its parameters.</summary>
 internal sealed class CurvePosteriorBuilder
 {
-    private const double Negligible = 1e-9;
+    private const double Negligible = 1e-8;
     private readonly List<(double Weight, int Node, ShapeIntegral Integral)> _integrals = [];
     private readonly SteepnessWalk _steepness;
     private readonly HalfNormalGrid _sessionLuck;

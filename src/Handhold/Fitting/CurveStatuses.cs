@@ -136,7 +136,7 @@ internal static class CurveStatuses
     /// <summary>The speed whose count the fitted curve finds most unlikely, when even with all speeds allowed for it has a chance below one per cent.</summary>
     private static SpeedCount? Misfitting(CurveData data, CurvePosterior posterior)
     {
-        RateLaw law = new(posterior.SameDay.IsEmpty ? posterior.AnotherDay : posterior.SameDay);
+        var law = posterior.SameDay ?? posterior.AnotherDay;
         foreach (var speed in data.Speeds)
         {
             var rates = law.BurstRates(speed.Exposure.Log2Seconds);

@@ -3,7 +3,8 @@ namespace Handhold.Fitting;
 /// <summary>One curve's evidence and posterior parts at held ceiling and floor, integrated over log steepness.</summary>
 internal sealed class SteepnessWalk(ShapeIntegrator integrator, LogNormalPrior prior, CancellationToken cancellation)
 {
-    private const double FirstStepPerSd = 0.8;
+    private const double FirstStepPerSd = 0.65;
+    private const double TooCoarse = 0.8; // a step of 0.9 sds: exposures for low rates turn fast with steepness
     private const int MostHalvings = 6;
     private readonly Dictionary<(double Ceiling, double Floor), List<(int Node, double LogWeight, ShapeIntegral Integral)>> _walks = [];
     private int _centre;
@@ -27,7 +28,7 @@ internal sealed class SteepnessWalk(ShapeIntegrator integrator, LogNormalPrior p
         {
             Step = FirstStepPerSd * prior.LogStandardDeviation;
             nodes = Outward(ceiling, floor);
-            for (var i = 0; i < MostHalvings && Walk.Curvature([.. nodes.Select(n => n.LogWeight)]) > Walk.TooCoarse; i++)
+            for (var i = 0; i < MostHalvings && Walk.Curvature([.. nodes.Select(n => n.LogWeight)]) > TooCoarse; i++)
             {
                 Step /= 2;
                 _centre *= 2;

@@ -6,6 +6,7 @@ namespace Handhold.Kernels;
 internal sealed class SmoothMarginal
 {
     private const int PartsPerStep = 32;
+    private readonly CubicSpline _logDensity;
     private readonly double _from;
     private readonly double _part;
     private readonly double[] _cumulative;
@@ -28,20 +29,23 @@ internal sealed class SmoothMarginal
             y[i] = Math.Max(logDensity[Math.Abs(i - mirrored)] - top, -700);
         }
 
-        var spline = CubicSpline.InterpolateNaturalSorted(x, y);
+        _logDensity = CubicSpline.InterpolateNaturalSorted(x, y);
         (_from, _part) = (start, step / PartsPerStep);
         _cumulative = new double[(logDensity.Length - 1) * PartsPerStep + 1];
-        var left = Math.Exp(spline.Interpolate(start));
+        var left = Math.Exp(_logDensity.Interpolate(start));
         for (var i = 1; i < _cumulative.Length; i++)
         {
             var at = start + i * _part;
-            var right = Math.Exp(spline.Interpolate(at));
-            var middle = 4 * Math.Exp(spline.Interpolate(at - _part / 2));
+            var right = Math.Exp(_logDensity.Interpolate(at));
+            var middle = 4 * Math.Exp(_logDensity.Interpolate(at - _part / 2));
             _cumulative[i] = _cumulative[i - 1] + (left + middle + right) / 6;
             _moment += (left * (at - _part) + middle * (at - _part / 2) + right * at) / 6;
             left = right;
         }
     }
+
+    /// <summary>Log of the density, up to a constant.</summary>
+    internal double LogDensity(double at) => _logDensity.Interpolate(at);
 
     /// <summary>Mean of the density between its first and last node.</summary>
     internal double Mean => _moment / _cumulative[^1];

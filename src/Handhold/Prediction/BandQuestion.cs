@@ -1,4 +1,4 @@
-using Handhold.Curves;
+using System.Collections.Immutable;
 using Handhold.Kernels;
 
 namespace Handhold.Prediction;
@@ -11,26 +11,20 @@ internal static class BandQuestion
 
     internal static CurveBand Answer(Question question, double fastest, double slowest, int points)
     {
-        var atoms = question.Law.Atoms;
         var rates = Enumerable.Range(0, Rates).Select(i => -LargestLogit + i * 2 * LargestLogit / (Rates - 1)).ToArray();
         var exposures = Enumerable.Range(0, points).Select(i => fastest + (slowest - fastest) * i / (points - 1)).ToArray();
         var cdf = new double[points, Rates];
-        foreach (var atom in atoms)
+        for (var k = 0; k < Rates; k++)
         {
-            for (var k = 0; k < Rates; k++)
-            {
-                var distance = RateLaw.Distance(atom, Elementary.Logistic(rates[k]).Mu);
-                for (var i = 0; i < points; i++)
-                    cdf[i, k] +=
-                        atom.Weight * (double.IsInfinity(distance) ? (distance > 0 ? 1 : 0) : atom.HalfPoint.Cdf(exposures[i] + distance));
-            }
+            var exposure = question.Law.ExposureFor(Elementary.Logistic(rates[k]).Mu);
+            for (var i = 0; i < points; i++)
+                cdf[i, k] = exposure.Cdf(exposures[i]);
         }
 
         var level = question.Level;
         return new([.. exposures], Quantiles(0.5), Quantiles((1 - level) / 2), Quantiles((1 + level) / 2), level);
 
-        System.Collections.Immutable.ImmutableArray<double> Quantiles(double p) =>
-            [.. Enumerable.Range(0, points).Select(i => Quantile(cdf, i, rates, p))];
+        ImmutableArray<double> Quantiles(double p) => [.. Enumerable.Range(0, points).Select(i => Quantile(cdf, i, rates, p))];
     }
 
     private static double Quantile(double[,] cdf, int row, double[] logits, double p)

@@ -49,7 +49,7 @@ internal static class CompareQuestion
             differences[k + massesA.Length - 1 - i] += massesA[i] * massesB[k];
         var start = fromB - fromA - (massesA.Length - 1) * Step;
         HalfPointDensity density = new(start, Step, differences);
-        HalfPointMixture mixture = new([new(1, 1, 1, 0, 0, density)]);
+        HalfPointMixture mixture = new(ImmutableArray.Create(new MixturePart(1, density, 0)));
         var level = a.Model.Level;
         var interval = new CredibleInterval(mixture.Quantile((1 - level) / 2), mixture.Quantile((1 + level) / 2), level);
         return new(a, b, rate, new Stops(mixture.Quantile(0.5)), interval, 1 - density.Cdf(0), statuses)
@@ -65,14 +65,14 @@ internal static class CompareQuestion
 
     /// <summary>On a shared day its luck is on both sides and drops out; otherwise each side gets a day of its own.</summary>
     private static RateLaw Law(KeeperCurve curve, KeeperCurve other, bool shared, AnswerOptions options) =>
-        !shared && options.Day == Day.Another ? new(curve.Posterior.AnotherDay)
-        : Days(curve).SetEquals(Days(other)) && !curve.Posterior.SameDay.IsEmpty ? new(curve.Posterior.SameDay)
-        : new(curve.Posterior.Habitual);
+        !shared && options.Day == Day.Another ? curve.Posterior.AnotherDay
+        : Days(curve).SetEquals(Days(other)) && curve.Posterior.SameDay is { } same ? same
+        : curve.Posterior.Habitual;
 
     /// <summary>Probability masses of an exposure's distribution, conditional on being reachable, at the middles of narrow bins.</summary>
     private static (double From, double[] Masses) Masses(HalfPointMixture exposure)
     {
-        var never = exposure.Cdf(-1e9);
+        var never = exposure.BelowEverything;
         var (low, high) = (exposure.Quantile(never + (1 - never) * Tail), exposure.Quantile(1 - (1 - never) * Tail));
         var masses = new double[Math.Max(2, (int)Math.Ceiling((high - low) / Step) + 1)];
         var before = exposure.Cdf(low - Step / 2);

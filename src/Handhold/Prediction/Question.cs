@@ -17,13 +17,15 @@ internal sealed class Question
             throw new ArgumentException(FormattableString.Invariant($"The budget is {Options.Budget} frames. Give at least 1."));
         if (Options.BurstsOf is < 1)
             throw new ArgumentException(FormattableString.Invariant($"Bursts of {Options.BurstsOf} frames cannot be. Give at least 1."));
-        if (Options.Day == Day.Same && curve.Posterior.SameDay.IsEmpty)
-            throw new ArgumentException(
-                FormattableString.Invariant(
-                    $"Curve {curve.Key} was tested on {curve.Data.Sessions} days, so 'the same day' names none of them. Ask for another day, or fit one session alone."
-                )
-            );
-        Law = new(Options.Day == Day.Same ? curve.Posterior.SameDay : curve.Posterior.AnotherDay);
+        Law =
+            Options.Day == Day.Another
+                ? curve.Posterior.AnotherDay
+                : curve.Posterior.SameDay
+                    ?? throw new ArgumentException(
+                        FormattableString.Invariant(
+                            $"Curve {curve.Key} was tested on {curve.Data.Sessions} days, so 'the same day' names none of them. Ask for another day, or fit one session alone."
+                        )
+                    );
     }
 
     internal KeeperCurve Curve { get; }
