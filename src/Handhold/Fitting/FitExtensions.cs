@@ -27,6 +27,10 @@ public static class FitExtensions
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(table);
         model.Check();
+        if (model.Estimator != Estimator.Posterior || !model.Terms.IsEmpty || !model.Products.IsEmpty)
+            throw new ArgumentException(
+                "This version fits the posterior of curves without terms. Use Estimator.Posterior and leave terms out; Each splits the table by any column."
+            );
         return PosteriorFit.Run(model, CurveRows.Split(model, table), progress, cancellation);
     }
 }

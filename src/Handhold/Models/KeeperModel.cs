@@ -3,23 +3,53 @@ using System.Collections.Immutable;
 namespace Handhold;
 
 /// <summary>What is fitted to a table of judged frames.</summary>
-/// <remarks>P(keeper) = floor + (ceiling - floor) / (1 + exp(-b (tau - x))), x = log2(exposure / 1 s).</remarks>
-public sealed record KeeperModel
+/// <remarks>
+/// P(keeper) = floor + (ceiling - floor) F(eta), x = log2(exposure / 1 s). For the posterior F is logistic and eta = b (tau - x); for the other
+/// estimators eta is linear in x, the terms and their products.
+/// </remarks>
+public sealed partial record KeeperModel
 {
+    private readonly LuckKind? _luck;
+
+    private static ImmutableArray<string> UsualEach { get; } = ["photographer", "setup", "criterion"];
+
     /// <summary>The model as most people want it.</summary>
     public static KeeperModel Default { get; } = new();
 
-    /// <summary>What is believed before the data.</summary>
+    /// <summary>How the curve is estimated; the posterior unless said otherwise.</summary>
+    public Estimator Estimator { get; init; } = Estimator.Posterior;
+
+    /// <summary>The shape F of the curve; logistic unless said otherwise.</summary>
+    public Link Link { get; init; } = Link.Logit;
+
+    /// <summary>
+    /// Columns that shift the curve, by name, or built-in terms: <c>focal</c>, <c>stabiliser</c>, <c>magnification</c>, <c>subjectMotion</c>,
+    /// <c>firstFrame</c>. Empty: the built-in terms whose columns vary within a curve, unless <see cref="PoolConditions"/>.
+    /// </summary>
+    public ImmutableArray<string> Terms { get; init; } = [];
+
+    /// <summary>Products of two terms, of which one may be <c>exposure</c>.</summary>
+    public ImmutableArray<TermProduct> Products { get; init; } = [];
+
+    /// <summary>What is believed before the data; only the posterior uses it.</summary>
     public Priors Priors { get; init; } = Priors.Default;
 
-    /// <summary>The ceiling; estimated unless said otherwise.</summary>
-    public Ceiling Ceiling { get; init; } = Ceiling.Estimated;
+    /// <summary>The ceiling; unless said otherwise the posterior estimates it, and for the other estimators it is one.</summary>
+    public Ceiling Ceiling
+    {
+        get => field ?? (Estimator == Estimator.Posterior ? Ceiling.Estimated : Ceiling.One);
+        init;
+    }
 
     /// <summary>The floor; zero unless said otherwise.</summary>
     public Floor Floor { get; init; } = Floor.Zero;
 
-    /// <summary>How frames share luck.</summary>
-    public LuckKind Luck { get; init; } = LuckKind.Normal;
+    /// <summary>How frames share luck; unless said otherwise normal for the posterior. The other estimators take frames as independent.</summary>
+    public LuckKind Luck
+    {
+        get => _luck ?? (Estimator == Estimator.Posterior ? LuckKind.Normal : LuckKind.None);
+        init => _luck = value;
+    }
 
     /// <summary>Which frames share a burst.</summary>
     public BurstUse Bursts { get; init; } = BurstUse.Recorded;
@@ -30,8 +60,12 @@ public sealed record KeeperModel
     /// <summary>Seed of methods that draw. The fits of this version draw nothing; it is recorded with them.</summary>
     public int Seed { get; init; } = 1;
 
-    /// <summary>Columns whose combinations get a curve each; the default list is photographer, setup and criterion, those present.</summary>
-    public ImmutableArray<string> Each { get; init; } = ["photographer", "setup", "criterion"];
+    /// <summary>Columns whose combinations get a curve each; unless said otherwise photographer, setup and criterion, those present and not among the terms.</summary>
+    public ImmutableArray<string> Each
+    {
+        get => field.IsDefault ? [.. UsualEach.Except(Terms)] : field;
+        init;
+    }
 
     /// <summary>Pool frames whose recorded focal length, stabiliser, magnification or subject differ into one curve, instead of refusing.</summary>
     public bool PoolConditions { get; init; }
@@ -50,6 +84,8 @@ public sealed record KeeperModel
         Positive(Priors.BurstLuck.Scale, "The prior scale of burstLuck");
         if (!(Level is > 0 and < 1))
             throw new ArgumentException(FormattableString.Invariant($"The level {Level} is not between 0 and 1. Use, say, 0.95."));
+        CheckEstimator();
+        CheckTerms();
         if (Ceiling.Value is { } ceiling && Floor.Value is { } floor && !(floor < ceiling))
             throw new ArgumentException(
                 FormattableString.Invariant($"The floor {floor} is not below the ceiling {ceiling}. Lower the floor or raise the ceiling.")

@@ -9,6 +9,9 @@ public sealed record AnswerOptions
     /// <summary>For which day; another day unless said otherwise.</summary>
     public Day Day { get; init; } = Day.Another;
 
+    /// <summary>Under what conditions, for a curve with terms; what its frames agree in need not be said again.</summary>
+    public Conditions Conditions { get; init; } = Conditions.None;
+
     /// <summary>Answer also more than one stop beyond the speeds tested.</summary>
     public bool BeyondTested { get; init; }
 

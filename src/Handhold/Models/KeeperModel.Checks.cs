@@ -1,0 +1,60 @@
+namespace Handhold;
+
+public sealed partial record KeeperModel
+{
+    /// <summary>The name of <c>log2Exposure</c> among the parts of a product.</summary>
+    internal const string ExposureTerm = "exposure";
+
+    private void CheckEstimator()
+    {
+        if (Estimator == Estimator.Posterior)
+        {
+            Refuse(
+                Link != Link.Logit,
+                $"The posterior knows the logit link only, and {Link} was asked for. Use Estimator.Likelihood or Estimator.BiasReduced, or leave the link out."
+            );
+            return;
+        }
+
+        Refuse(
+            Luck != LuckKind.None,
+            $"The {Estimator} estimator takes frames as independent, and {Luck} luck was asked for. Use Estimator.Posterior, or LuckKind.None."
+        );
+        if (Estimator == Estimator.BiasReduced)
+            Refuse(
+                Ceiling.Value is null || Floor.Value is null,
+                "The bias-reduced estimator needs ceiling and floor one, zero or fixed, and one is to be estimated. Use Estimator.Posterior or Estimator.Likelihood for that, or fix it."
+            );
+    }
+
+    private void CheckTerms()
+    {
+        foreach (var term in Terms)
+        {
+            Refuse(string.IsNullOrWhiteSpace(term), "A term has no name. Name a column or a built-in term.");
+            Refuse(term == ExposureTerm, "The exposure is a term already. Leave it out of the terms.");
+            Refuse(Terms.Count(t => t == term) > 1, $"The term {term} is named twice. Name it once.");
+            Refuse(
+                Each.Contains(term),
+                $"The column {term} cannot both split the table into curves and be a term of each. Choose one of them."
+            );
+        }
+
+        Refuse(PoolConditions && !Terms.IsEmpty, "Terms are named, and conditions are to be pooled without any. Choose one of them.");
+        foreach (var (first, second) in Products)
+        {
+            Refuse(first == second, $"The product of {first} with itself is none. Name two terms.");
+            foreach (var part in new[] { first, second })
+                Refuse(
+                    part != ExposureTerm && !Terms.IsEmpty && !Terms.Contains(part),
+                    $"The product {first},{second} needs the term {part} by itself as well. Name it among the terms."
+                );
+        }
+    }
+
+    private static void Refuse(bool wrong, string message)
+    {
+        if (wrong)
+            throw new ArgumentException(message);
+    }
+}
