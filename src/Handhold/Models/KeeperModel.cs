@@ -9,7 +9,9 @@ namespace Handhold;
 /// </remarks>
 public sealed partial record KeeperModel
 {
+    private readonly Ceiling? _ceiling;
     private readonly LuckKind? _luck;
+    private readonly ImmutableArray<string>? _each;
 
     private static ImmutableArray<string> UsualEach { get; } = ["photographer", "setup", "criterion"];
 
@@ -37,8 +39,8 @@ public sealed partial record KeeperModel
     /// <summary>The ceiling; unless said otherwise the posterior estimates it, and for the other estimators it is one.</summary>
     public Ceiling Ceiling
     {
-        get => field ?? (Estimator == Estimator.Posterior ? Ceiling.Estimated : Ceiling.One);
-        init;
+        get => _ceiling ?? (Estimator == Estimator.Posterior ? Ceiling.Estimated : Ceiling.One);
+        init => _ceiling = value;
     }
 
     /// <summary>The floor; zero unless said otherwise.</summary>
@@ -63,8 +65,8 @@ public sealed partial record KeeperModel
     /// <summary>Columns whose combinations get a curve each; unless said otherwise photographer, setup and criterion, those present and not among the terms.</summary>
     public ImmutableArray<string> Each
     {
-        get => field.IsDefault ? [.. UsualEach.Except(Terms)] : field;
-        init;
+        get => _each ?? [.. UsualEach.Except(Terms)];
+        init => _each = value;
     }
 
     /// <summary>Pool frames whose recorded focal length, stabiliser, magnification or subject differ into one curve, instead of refusing.</summary>
