@@ -1,6 +1,6 @@
 namespace Handhold.Solvers;
 
-public sealed partial class BinomialProblem
+public sealed partial record BinomialProblem
 {
     private void CheckRows()
     {

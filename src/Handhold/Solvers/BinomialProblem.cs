@@ -7,7 +7,7 @@ namespace Handhold.Solvers;
 /// Rows may be single frames or cells of equal frames: no estimate depends on it; the deviance is against the saturated model of the rows as given, so pool first
 /// (<see cref="Pooled"/>). The link's F is taken as it stands: b are its plain coefficients.
 /// </remarks>
-public sealed partial class BinomialProblem
+public sealed partial record BinomialProblem
 {
     /// <summary>A problem of plain logistic form; other links, offsets and asymptotes are set beside it.</summary>
     /// <param name="columns">Names of the coefficients; none twice.</param>

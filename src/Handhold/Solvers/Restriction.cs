@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Handhold.Solvers;
 
 /// <summary>Holds a linear contrast of the coefficients: contrast · b = value.</summary>
-public sealed class Restriction
+public sealed record Restriction
 {
     /// <summary>Holds <paramref name="contrast"/> · b at <paramref name="value"/>.</summary>
     /// <param name="contrast">One weight a column, not all zero.</param>
