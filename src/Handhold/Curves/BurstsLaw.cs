@@ -72,13 +72,22 @@ internal sealed class BurstsLaw
                 continue;
             }
 
-            var mass = share * Math.Pow(miss, frames);
+            var mass = share * Power(miss, frames);
             for (var j = 0; j < counts.Length && j <= frames; j++)
             {
                 counts[j] += mass;
                 mass *= keep * (frames - j) / (miss * (j + 1));
             }
         }
+    }
+
+    private static double Power(double x, int exponent)
+    {
+        var power = 1.0;
+        for (var e = exponent; e > 0; e >>= 1, x *= x)
+            if ((e & 1) == 1)
+                power *= x;
+        return power;
     }
 
     private static void Power(double[] one, int exponent, double[] power, double[] product)

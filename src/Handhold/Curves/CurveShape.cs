@@ -1,3 +1,5 @@
+using Handhold.Kernels;
+
 namespace Handhold;
 
 /// <summary>One keeper curve with known numbers.</summary>
@@ -17,8 +19,13 @@ public sealed record CurveShape
     public double Floor { get; init; }
 
     /// <summary>Keeper rate at an exposure.</summary>
-    public double RateAt(double log2Seconds) => throw new NotSupportedException();
+    public double RateAt(double log2Seconds)
+    {
+        var (mu, rest) = Elementary.Logistic(Steepness * (HalfPoint - log2Seconds));
+        return Floor * rest + Ceiling * mu;
+    }
 
-    /// <summary>Exposure (log2 seconds) at which the absolute rate is <paramref name="rate"/>; null when not between floor and ceiling.</summary>
-    public double? ExposureFor(double rate) => throw new NotSupportedException();
+    /// <summary>Exposure (log2 seconds) at which the absolute rate is <paramref name="rate"/>; null when not between floor and ceiling, or when the curve is flat.</summary>
+    public double? ExposureFor(double rate) =>
+        rate > Floor && rate < Ceiling && Steepness != 0 ? HalfPoint - Math.Log((rate - Floor) / (Ceiling - rate)) / Steepness : null;
 }

@@ -47,6 +47,25 @@ internal sealed class HalfPointDensity
         return Math.Clamp(value, 0, 1);
     }
 
+    /// <summary>The density of a half point that has one of several densities by chance, on the grid of the finest.</summary>
+    internal static HalfPointDensity Mixed(IReadOnlyCollection<(double Weight, HalfPointDensity Density)> parts)
+    {
+        var (start, end) = (parts.Min(p => p.Density.Start), parts.Max(p => p.Density.Position(p.Density._density.Length - 1)));
+        var step = parts.Min(p => p.Density.Step);
+        var values = new double[(int)Math.Ceiling((end - start) / step) + 1];
+        foreach (var (weight, density) in parts)
+        {
+            for (var i = 0; i < values.Length; i++)
+            {
+                var u = (start + i * step - density.Start) / density.Step;
+                var below = (int)Math.Floor(u);
+                values[i] += weight * Math.Max(0, density.Interpolate(below, u - below));
+            }
+        }
+
+        return new(start, step, values);
+    }
+
     /// <summary>The density of this half point plus an independent normal shift.</summary>
     internal HalfPointDensity Shifted(double sd)
     {
@@ -74,7 +93,7 @@ internal sealed class HalfPointDensity
     private double Interpolate(int index, double fraction)
     {
         if (fraction == 0)
-            return _density[index];
+            return At(_density, index);
         var sum = 0.0;
         for (var k = -2; k <= 3; k++)
         {

@@ -11,7 +11,7 @@ internal sealed class RateLaw
     private const double Unlikely = 1e-9;
     private readonly AsymptoteCells _ceilings;
     private readonly AsymptoteCells _floors;
-    private readonly ImmutableDictionary<double, BurstCurve> _bursts;
+    private readonly Dictionary<double, BurstCurve> _bursts;
     private readonly Lazy<ImmutableArray<CurveAtom>> _inBurst;
 
     /// <param name="atoms">The posterior's parts.</param>
@@ -20,54 +20,27 @@ internal sealed class RateLaw
     internal RateLaw(ImmutableArray<CurveAtom> atoms, AsymptoteCells ceilings, AsymptoteCells floors)
     {
         (Atoms, _ceilings, _floors) = (atoms, ceilings, floors);
-        _bursts = atoms.Select(Luck).Distinct().ToImmutableDictionary(s => s, s => new BurstCurve(s));
-        _inBurst = new(() => [.. atoms.Select(a => a with { HalfPoint = a.HalfPoint.Shifted(a.BurstSd), BurstSd = 0 })]);
+        _bursts = atoms.Select(Luck).Distinct().ToDictionary(s => s, s => new BurstCurve(s));
+        _inBurst = new(() => [.. atoms.GroupBy(a => (a.Steepness, a.Ceiling, a.Floor)).Select(g => InBurst([.. g]))]);
     }
 
     internal ImmutableArray<CurveAtom> Atoms { get; }
 
     /// <summary>The exposures, log2 seconds, at which a day has the rate; minus infinity where the rate is above the ceiling, infinity below the floor.</summary>
-    internal HalfPointMixture ExposureFor(double rate)
-    {
-        var parts = ImmutableArray.CreateBuilder<MixturePart>(Atoms.Length);
-        foreach (var atom in Atoms)
-        {
-            var (ceiling, floor) = (atom.Ceiling, atom.Floor);
-            if (_ceilings.Matter(ceiling, 1 - ceiling, rate))
-                foreach (var (share, value) in _ceilings.SplitAt(rate, ceiling))
-                    Add(atom, share, value, floor);
-            else if (_floors.Matter(floor, floor, rate))
-                foreach (var (share, value) in _floors.SplitAt(rate, floor))
-                    Add(atom, share, ceiling, value);
-            else
-                Add(atom, 1, ceiling, floor);
-        }
-
-        var total = parts.Sum(p => p.Weight);
-        return new([.. parts.Select(p => p with { Weight = p.Weight / total })]);
-
-        void Add(CurveAtom atom, double share, double ceiling, double floor) =>
-            parts.Add(new(atom.Weight * share, atom.HalfPoint, -Distance(atom, ceiling, floor, rate)));
-    }
+    internal HalfPointMixture ExposureFor(double rate) => new([.. Parts(rate)]);
 
     /// <summary>P(rate of a day at an exposure, log2 seconds, is at most <paramref name="rate"/>): then and only then the exposure for that rate is no longer than this one.</summary>
-    internal double RateCdf(double exposure, double rate) => ExposureFor(rate).Cdf(exposure);
+    internal double RateCdf(double exposure, double rate)
+    {
+        var (sum, total) = (0.0, 0.0);
+        foreach (var part in Parts(rate))
+            (sum, total) = (sum + part.Weight * part.Cdf(exposure), total + part.Weight);
+        return sum / total;
+    }
 
     /// <summary>The rate below which a day's rate lies with probability <paramref name="p"/>.</summary>
-    internal double RateQuantile(double exposure, double p)
-    {
-        var (low, high) = (-30.0, 30.0);
-        for (var i = 0; i < 30; i++)
-        {
-            var middle = (low + high) / 2;
-            if (RateCdf(exposure, Elementary.Logistic(middle).Mu) < p)
-                low = middle;
-            else
-                high = middle;
-        }
-
-        return Elementary.Logistic((low + high) / 2).Mu;
-    }
+    internal double RateQuantile(double exposure, double p) =>
+        Elementary.Logistic(Root.Of(logit => RateCdf(exposure, Elementary.Logistic(logit).Mu) - p, -30, 30, 1e-9)).Mu;
 
     /// <summary>Mean rate: the chance that one frame is a keeper.</summary>
     internal double MeanRate(double exposure)
@@ -106,7 +79,35 @@ internal sealed class RateLaw
 
     private static double Logit(double bin) => bin * BinWidth - LargestLogit;
 
+    /// <summary>Atoms that differ in the luck of a burst only, as one whose half point is that of a burst.</summary>
+    private static CurveAtom InBurst(CurveAtom[] atoms) =>
+        atoms[0] with
+        {
+            Weight = atoms.Sum(a => a.Weight),
+            BurstSd = 0,
+            HalfPoint = HalfPointDensity.Mixed([.. atoms.Select(a => (a.Weight, a.HalfPoint.Shifted(a.BurstSd)))]),
+        };
+
     private static double Luck(CurveAtom atom) => atom.Steepness * atom.BurstSd;
+
+    private IEnumerable<MixturePart> Parts(double rate)
+    {
+        foreach (var atom in Atoms)
+        {
+            var (ceiling, floor) = (atom.Ceiling, atom.Floor);
+            if (_ceilings.Matter(ceiling, 1 - ceiling, rate))
+                foreach (var (share, value) in _ceilings.SplitAt(rate, ceiling))
+                    yield return Part(atom, share, value, floor);
+            else if (_floors.Matter(floor, floor, rate))
+                foreach (var (share, value) in _floors.SplitAt(rate, floor))
+                    yield return Part(atom, share, ceiling, value);
+            else
+                yield return Part(atom, 1, ceiling, floor);
+        }
+
+        MixturePart Part(CurveAtom atom, double share, double ceiling, double floor) =>
+            new(atom.Weight * share, atom.HalfPoint, -Distance(atom, ceiling, floor, rate));
+    }
 
     /// <summary>Stops between the day's half point and the exposure that has the rate: infinite at or above the ceiling, minus infinite at or below the floor.</summary>
     private double Distance(CurveAtom atom, double ceiling, double floor, double rate)

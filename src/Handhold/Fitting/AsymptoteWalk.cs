@@ -7,8 +7,8 @@ internal sealed class AsymptoteWalk
     private readonly List<AsymptoteNode> _nodes = [];
 
     /// <param name="model">Says which of the two are estimated.</param>
-    /// <param name="logEvidence">Log evidence of all curves at a ceiling and a floor.</param>
-    internal AsymptoteWalk(KeeperModel model, Func<double, double, double> logEvidence)
+    /// <param name="logEvidence">Log evidence of all curves at a ceiling and a floor, given also the log prior of the two.</param>
+    internal AsymptoteWalk(KeeperModel model, Func<double, double, double, double> logEvidence)
     {
         Ceilings = model.Ceiling.Value is null ? new(model.Priors.CeilingLoss, 0) : null;
         Floors = model.Floor.Value is null ? new(model.Priors.Floor, 0) : null;
@@ -47,7 +47,7 @@ internal sealed class AsymptoteWalk
         return (_nodes.Min(node), [.. groups]);
     }
 
-    private void WalkFloors(KeeperModel model, Func<double, double, double> logEvidence)
+    private void WalkFloors(KeeperModel model, Func<double, double, double, double> logEvidence)
     {
         if (Floors is null)
             _ = WalkCeilings(0, model.Floor.Value!.Value, 0, model, logEvidence);
@@ -65,7 +65,13 @@ internal sealed class AsymptoteWalk
             );
     }
 
-    private double WalkCeilings(int floorNode, double floor, double logFloor, KeeperModel model, Func<double, double, double> logEvidence)
+    private double WalkCeilings(
+        int floorNode,
+        double floor,
+        double logFloor,
+        KeeperModel model,
+        Func<double, double, double, double> logEvidence
+    )
     {
         var from = _nodes.Count;
         if (Ceilings is null)
@@ -84,7 +90,7 @@ internal sealed class AsymptoteWalk
 
         double Add(int ceilingNode, double ceiling, double logPrior)
         {
-            var log = ceiling > floor ? logPrior + logEvidence(ceiling, floor) : double.NegativeInfinity;
+            var log = ceiling > floor ? logPrior + logEvidence(ceiling, floor, logPrior) : double.NegativeInfinity;
             _nodes.Add(new(ceilingNode, floorNode, ceiling, floor, log));
             return log;
         }

@@ -21,7 +21,7 @@ internal sealed class CurvePosteriorBuilder
             if (share < Negligible)
                 continue;
             var nodes = steepness.Nodes(node.Ceiling, node.Floor);
-            var evidence = steepness.LogEvidence(node.Ceiling, node.Floor);
+            var evidence = Walk.LogSum([.. nodes.Select(n => n.LogWeight)]);
             foreach (var (index, log, integral) in nodes)
             {
                 var weight = share * Math.Exp(log - evidence);

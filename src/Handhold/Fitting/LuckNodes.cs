@@ -9,7 +9,7 @@ internal readonly record struct LuckNodes(int Halvings, int Reach)
     private const int Farthest = 32;
     private const double Matters = -12; // exp(-12) = 6e-6 of the top
 
-    internal static LuckNodes Usual { get; } = new(0, 5);
+    internal static LuckNodes Usual { get; } = new(0, 4);
 
     /// <summary>
     /// A sharp likelihood, blurred by session luck, changes its shape as soon as the luck exceeds its width: nodes no farther apart than 0.7 of that width.

@@ -30,18 +30,23 @@ internal static class PosteriorFit
             var burstLuck = burst.Select(n => n.Grid(model.Priors.BurstLuck, model.Luck)).ToArray();
             var walks = rows.Select(
                     (r, j) =>
-                        new SteepnessWalk(new(data[j], r.HalfPoint, sessionLuck[j], burstLuck[j]), model.Priors.Steepness, cancellation)
+                        new SteepnessWalk(
+                            new(data[j], r.HalfPoint, sessionLuck[j], burstLuck[j]),
+                            model.Priors.Steepness,
+                            rows.Length == 1,
+                            cancellation
+                        )
                 )
                 .ToArray();
             var done = 0;
             AsymptoteWalk asymptotes = new(
                 model,
-                (ceiling, floor) =>
+                (ceiling, floor, logPrior) =>
                 {
                     var sum = 0.0;
                     foreach (var walk in walks)
                     {
-                        sum += walk.LogEvidence(ceiling, floor);
+                        sum += walk.LogEvidence(ceiling, floor, logPrior);
                         progress?.Report(Math.Min(0.99, ++done / (double)(UsualAsymptoteNodes * walks.Length)));
                     }
 

@@ -10,19 +10,26 @@ internal static class Walk
     internal const double TooCoarse = 1.3;
 
     /// <summary>Log integrand at indices around <paramref name="start"/>, from the first to the last that matters.</summary>
-    internal static (int First, List<double> Logs) Outward(int start, Func<int, double> logIntegrand)
+    /// <param name="start">Where the walk begins.</param>
+    /// <param name="logIntegrand">The integrand.</param>
+    /// <param name="already">The top of a wider integral of which this is a part: what does not matter there does not matter here.</param>
+    internal static (int First, List<double> Logs) Outward(
+        int start,
+        Func<int, double> logIntegrand,
+        double already = double.NegativeInfinity
+    )
     {
         var logs = new LinkedList<double>();
         var (first, last) = (start, start);
         logs.AddLast(logIntegrand(start));
-        var top = logs.First!.Value;
-        while (logs.Count < MostNodes && (logs.Last!.Value > top - Cut || last < start + 1))
+        var top = Math.Max(already, logs.First!.Value);
+        while (logs.Count < MostNodes && (last < start + 1 || logs.Last!.Value > Math.Min(top - Cut, logs.Last.Previous!.Value)))
         {
             logs.AddLast(logIntegrand(++last));
             top = Math.Max(top, logs.Last!.Value);
         }
 
-        while (logs.Count < MostNodes && (logs.First!.Value > top - Cut || first > start - 1))
+        while (logs.Count < MostNodes && (first > start - 1 || logs.First!.Value > Math.Min(top - Cut, logs.First.Next!.Value)))
         {
             logs.AddFirst(logIntegrand(--first));
             top = Math.Max(top, logs.First!.Value);
