@@ -5,11 +5,11 @@ MODEL = {"ceiling": "estimated", "floor": "0", "luck": "normal", "tauPrior": {"m
 CASES = []
 
 
-def case(name, about, rows, at, rates=(0.5, 0.8), grids={}, file="expected.json", **options):
-    """rows: (exposure as text or number, frames, keepers[, session[, burst]]); grids: finer grids where one is needed; file: where the result goes."""
+def case(name, about, rows, at, rates=(0.5, 0.8), grids={}, **options):
+    """rows: (exposure as text or number, frames, keepers[, session[, burst]]); grids: finer grids where one is needed."""
     seconds = lambda e: 1 / float(e[2:]) if isinstance(e, str) else float(e)
     rows = [(seconds(r[0]), r[1], r[2], *(tuple(r[3:]) + (None, None))[:2]) for r in rows]
-    CASES.append({"name": name, "about": about, "rows": rows, "at": list(at), "rates": list(rates), "grids": grids, "file": file, "options": {**MODEL, **options}})
+    CASES.append({"name": name, "about": about, "rows": rows, "at": list(at), "rates": list(rates), "grids": grids, "options": {**MODEL, **options}})
 
 
 def levels(first, keepers, frames=6, session=None):
@@ -31,11 +31,11 @@ case("one-speed-all", "one speed, all kept", [("1/15", 6, 6)], (-6, -4, -2))
 case("one-speed-none", "one speed, none kept", [("1/15", 6, 0)], (-8, -6, -4))
 case("two-speeds", "two speeds", [("1/60", 6, 5), ("1/8", 6, 1)], (-6, -4.5, -3))
 case("single-frame", "one frame, kept", [("1/30", 1, 1)], (-7, -5, -3))
-case("ceiling-visible", "fast speeds lose frames for other reasons than shake", levels(-8, [14, 15, 13, 15, 9, 3], 18), (-8, -4.5, -3.5), grids={"c": 44}, file="unmet.json")
+case("ceiling-visible", "fast speeds lose frames for other reasons than shake", levels(-8, [14, 15, 13, 15, 9, 3], 18), (-8, -4.5, -3.5), grids={"c": 44})
 case("ceiling-one", "ceiling fixed at 1", README, (-6, -4, -2.5), ceiling="one")
 case("ceiling-fixed", "ceiling fixed at 0.97", README, (-6, -4, -2.5), ceiling="0.97")
 case("floor-fixed", "floor fixed at 0.02", levels(-7, [6, 6, 5, 2, 1, 0, 1]), (-6, -4, -2), floor="0.02")
-case("floor-estimated", "floor and ceiling estimated, no luck", levels(-7, [8, 8, 6, 3, 1, 1, 2], 8), (-6, -4, -2), floor="estimated", luck="none", grids={"g": 32, "fine": 56, "theta": 130, "t": 200}, file="unmet.json")
+case("floor-estimated", "floor and ceiling estimated, no luck", levels(-7, [8, 8, 6, 3, 1, 1, 2], 8), (-6, -4, -2), floor="estimated", luck="none", grids={"g": 32, "fine": 56, "theta": 130, "t": 200})
 case("bursts-two-of-three", "two bursts of three at each speed",
      [(2.0 ** x, 3, k, None, f"b{2 * i + j + 1}") for i, (x, ks) in enumerate(zip(range(-7, -1), [(3, 3), (3, 2), (3, 2), (1, 2), (1, 0), (0, 0)])) for j, k in enumerate(ks)], (-6, -4, -2.5))
 case("bursts-one-per-speed", "one burst of six at each speed",
@@ -55,7 +55,7 @@ case("far-from-prior", "half point nine stops from its prior", levels(1, [6, 5, 
 case("exposures-of-minutes", "log2 seconds around +8", levels(6, [6, 5, 3, 1, 0]), (6, 8, 10), tauPrior={"mean": 7.0, "sd": 2})
 case("exposures-of-microseconds", "log2 seconds around -14", levels(-16, [6, 4, 4, 1, 0]), (-16, -14, -12), tauPrior={"mean": -13.0, "sd": 2})
 case("own-priors", "user priors: narrow half point, wide steepness around a steeper median", levels(-7, [6, 5, 5, 1, 0]), (-7, -5, -3),
-     tauPrior={"mean": -5.0, "sd": 0.3}, steepnessPrior={"median": 2.0, "logSd": 0.5}, grids={"t": 360, "luck_step": 0.2}, file="unmet.json")
+     tauPrior={"mean": -5.0, "sd": 0.3}, steepnessPrior={"median": 2.0, "logSd": 0.5}, grids={"t": 360, "luck_step": 0.2})
 case("two-sessions-with-bursts", "two days, bursts of three",
      [(2.0 ** x, 3, k, s, f"{s}{x + 8}{'ab'[j]}") for s, table in (("mon", [(3, 3), (3, 2), (2, 1), (0, 1)]), ("tue", [(3, 3), (2, 3), (0, 1), (0, 0)]))
       for x, ks in zip(range(-6, -2), table) for j, k in enumerate(ks)], (-6, -4, -2.5))

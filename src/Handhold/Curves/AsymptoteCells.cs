@@ -6,6 +6,10 @@ namespace Handhold.Curves;
 internal sealed class AsymptoteCells
 {
     private const double Far = 12;
+
+    /// <summary>Pieces of a stretch that ends at the rate, where the exposure runs away like a logarithm: share, and middle counted from that end.</summary>
+    private static readonly ImmutableArray<(double Part, double Middle)> TowardsRate = [(0.25, 0.125), (0.75, 0.625)];
+
     private readonly ImmutableDictionary<double, ImmutableArray<AsymptoteCell>> _byNode;
 
     internal AsymptoteCells(ImmutableDictionary<double, ImmutableArray<AsymptoteCell>> byNode) => _byNode = byNode;
@@ -29,9 +33,12 @@ internal sealed class AsymptoteCells
                 continue;
             }
 
-            var below = (rate - low) / (high - low);
-            yield return (share * below, (low + rate) / 2);
-            yield return (share * (1 - below), (rate + high) / 2);
+            var (below, above) = (rate - low, high - rate);
+            foreach (var (part, from) in TowardsRate)
+            {
+                yield return (share * part * below / (high - low), rate - from * below);
+                yield return (share * part * above / (high - low), rate + from * above);
+            }
         }
     }
 }

@@ -8,7 +8,7 @@ namespace Handhold.Fitting;
 /// <remarks>The marginal is a spline through its logarithms; the rest of the posterior is interpolated between the four nodes around, so some shares are negative.</remarks>
 internal static class AsymptoteSpline
 {
-    private const int CellsPerStep = 10;
+    private const int CellsPerStep = 8;
 
     /// <param name="grid">The grid; null when the value is fixed.</param>
     /// <param name="value">Ceiling or floor of a loss.</param>
