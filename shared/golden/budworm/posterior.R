@@ -1,10 +1,11 @@
-# Posterior of the males' falling curve (keepers = survivors) by plain three-dimensional Gauss-Legendre sums, every node of every sum evaluated afresh.
+# Posterior of each sex's falling curve (keepers = survivors), fitted alone, by plain three-dimensional Gauss-Legendre sums, every node of every sum evaluated afresh.
 # P = c / (1 + exp(-b (tau - x))), x = log2(exposure_s); tau ~ normal(2.5, 2), ln b ~ normal(ln 1.6, 0.35), 1 - c ~ beta(1.2, 38.8); floor 0, no luck.
 source("../common.R")
-t <- read.csv("table.csv"); t <- t[t$sex == "M", ]
-d <- data.frame(exposure_s = t$exposure_s, frames = t$frames, keepers = t$frames - t$keepers)
-write_case_csv(d, "posterior.csv"); x <- log2(d$exposure_s); n <- d$frames; k <- d$keepers
-TAU <- c(0.3, 4.4); BETA <- c(-1.1, 1.75); U <- c(0, 0.8)      # reach: tau, ln b, and u with loss = u^5; more than eight sds each way
+t <- read.csv("table.csv")
+# reach: tau, ln b, and u with loss = u^5; more than eight sds each way
+SEXES <- list(M = list(name = "males", tau = c(0.3, 4.4), beta = c(-1.1, 1.75), at = c(0.5, 2, 3.5)),
+              F = list(name = "females", tau = c(-0.8, 7.6), beta = c(-1.9, 1.7), at = c(1, 3, 5)))
+U <- c(0, 0.8)
 p3 <- c(q025 = .025, q50 = .5, q975 = .975)
 gl <- function(m) { i <- seq_len(m - 1); b <- i / sqrt(4 * i^2 - 1); J <- matrix(0, m, m); J[cbind(i, i + 1)] <- b; J[cbind(i + 1, i)] <- b
   e <- eigen(J, symmetric = TRUE); list(x = e$values, w = 2 * e$vectors[1, ]^2) }
@@ -36,14 +37,18 @@ solve_at <- function(mt, mb, mu) {
     h <- (lim - TAU[1]) / 2; ta <- TAU[1] + outer(gt$x + 1, h); w <- outer(gt$w, h * B$w[bu$b] * wu[bu$u])
     (tot + sum(w * dens(ta, rep(B$x[bu$b], each = length(gt$x)), rep(uu[bu$u], each = length(gt$x))))) / Z }
   P <- function(at) (1 - g$u^5) * plogis(exp(g$beta) * (g$tau - at))
-  rates <- lapply(c(0.5, 2, 3.5), function(at) { p <- P(at); two <- sum(m * (1 - (1 - p)^6 - 6 * p * (1 - p)^5))
+  rates <- lapply(AT, function(at) { p <- P(at); two <- sum(m * (1 - (1 - p)^6 - 6 * p * (1 - p)^5))
     q <- lapply(p3, function(a) plogis(find(function(e) below(plogis(e), plogis(-e), at) - a, -9, 9)))
     c(list(log2Seconds = at, mean = sum(m * p)), q, list(atLeast1of3 = sum(m * (1 - (1 - p)^3)), atLeast2of6 = two, atLeast2of6InBurstsOf3 = two)) })
-  exposures <- lapply(c(.5, .8), function(r) c(list(rate = r), lapply(p3, function(a) find(function(at) below(r, 1 - r, at) - a, -4, 6)),
+  exposures <- lapply(c(.5, .8), function(r) c(list(rate = r), lapply(p3, function(a) find(function(at) below(r, 1 - r, at) - a, -6, 9)),
     list(outOfReach = if ((1 - r)^.2 < U[2]) mass(T, B, on(gu, (1 - r)^.2, U[2])) / Z else 0)))
   list(logEvidence = log(Z) - 45, parameters = list(tau0 = tau, log2b = log2b, ceiling = ceiling), rates = rates, exposures = exposures) }
-a <- solve_at(60, 40, 40); b <- solve_at(84, 56, 56)
-cat("largest change to finer sums:", max(abs(unlist(a) - unlist(b)) / pmax(1, abs(unlist(b)))), "\n")
 round9 <- function(v) if (is.list(v)) lapply(v, round9) else signif(v, 10)
-write_case_json(list(cases = list(c(list(name = "budworm-males-surviving", table = "posterior.csv",
-  options = list(ceiling = "estimated", floor = "0", luck = "none", tauPrior = list(mean = 2.5, sd = 2), steepnessPrior = list(median = 1.6, logSd = 0.35))), round9(b)))), "posterior.json")
+cases <- lapply(names(SEXES), function(sex) { s <- SEXES[[sex]]; d <- t[t$sex == sex, ]; d$keepers <- d$frames - d$keepers
+  write_case_csv(d[c("exposure_s", "frames", "keepers")], paste0("survivors-", s$name, ".csv"))
+  x <<- log2(d$exposure_s); n <<- d$frames; k <<- d$keepers; TAU <<- s$tau; BETA <<- s$beta; AT <<- s$at
+  a <- solve_at(60, 40, 40); b <- solve_at(84, 56, 56)
+  cat(s$name, "largest change to finer sums:", max(abs(unlist(a) - unlist(b)) / pmax(1, abs(unlist(b)))), "\n")
+  c(list(name = paste0("budworm-", s$name, "-surviving"), table = paste0("survivors-", s$name, ".csv"),
+    options = list(ceiling = "estimated", floor = "0", luck = "none", tauPrior = list(mean = 2.5, sd = 2), steepnessPrior = list(median = 1.6, logSd = 0.35))), round9(b)) })
+write_case_json(list(cases = cases), "posterior.json")
