@@ -10,11 +10,15 @@ internal static class Root
     /// <param name="low">Left end.</param>
     /// <param name="high">Right end.</param>
     /// <param name="tolerance">Relative to 1 + |root|.</param>
-    internal static double Of(Func<double, double> f, double low, double high, double tolerance)
+    internal static double Of(Func<double, double> f, double low, double high, double tolerance) =>
+        Of(f, (low, f(low)), (high, f(high)), tolerance);
+
+    /// <summary>The same where f is known at the ends.</summary>
+    internal static double Of(Func<double, double> f, (double At, double Value) low, (double At, double Value) high, double tolerance)
     {
         // b is the last point, a the end across the root, c the point before.
-        var (a, b) = (low, high);
-        var (fa, fb) = (f(a), f(b));
+        var (a, fa) = low;
+        var (b, fb) = high;
         if (fa == 0 || fa > 0 == fb > 0)
             return Math.Abs(fa) < Math.Abs(fb) ? a : b;
         var t = 0.5;

@@ -20,5 +20,9 @@ public sealed class AliasedColumn
         : $"Column '{Name}' is a sum of multiples of {string.Join(", ", Of.Select(part => $"'{part.Name}'"))}.";
 
     /// <summary>The columns of a design that are combinations of those before them.</summary>
-    public static ImmutableArray<AliasedColumn> In(BinomialProblem problem) => throw new NotSupportedException();
+    public static ImmutableArray<AliasedColumn> In(BinomialProblem problem)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        return new OrthonormalDesign(problem).Aliased(problem.Columns);
+    }
 }

@@ -51,4 +51,15 @@ public sealed class BinomialEstimate
 
     /// <summary>The standard error of one coefficient; 0 when it was held.</summary>
     public double StandardError(int column) => Math.Sqrt(Covariance[column * Coefficients.Length + column]);
+
+    /// <summary>The standard error of a contrast.</summary>
+    /// <param name="contrast">One weight a column.</param>
+    public double StandardError(ImmutableArray<double> contrast)
+    {
+        var variance = 0.0;
+        for (var i = 0; i < contrast.Length; i++)
+        for (var j = 0; j < contrast.Length; j++)
+            variance += contrast[i] * Covariance[i * contrast.Length + j] * contrast[j];
+        return Math.Sqrt(Math.Max(0, variance));
+    }
 }

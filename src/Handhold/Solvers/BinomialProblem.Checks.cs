@@ -13,7 +13,7 @@ public sealed partial record BinomialProblem
             throw Wrong(
                 $"{frames.Length} frames, {keepers.Length} keepers and {Design.Length} numbers of {columns} columns do not fit. Give one of each a row."
             );
-        if (columns == 0 || Columns.Distinct().Count() != columns)
+        if (Columns.Distinct().Count() != columns)
             throw Wrong(
                 $"The columns {string.Join(", ", Columns)} do not name every coefficient once. Give each column a name of its own."
             );
@@ -31,8 +31,8 @@ public sealed partial record BinomialProblem
         }
     }
 
-    /// <summary>Checks what is set beside the rows; asked by every solver before work begins.</summary>
-    internal void CheckShape()
+    /// <summary>This problem, once what is set beside the rows has been checked; asked by every solver before work begins.</summary>
+    internal BinomialProblem Checked(SolverOptions? options = null)
     {
         if (!Offset.IsEmpty && Offset.Length != Rows)
             throw Wrong($"{Offset.Length} offsets for {Rows} rows. Give one a row, or none.");
@@ -41,6 +41,9 @@ public sealed partial record BinomialProblem
                 throw Wrong($"The offset {offset} is not finite. Give a finite number.");
         if (!((Floor ?? 0) >= 0 && (Ceiling ?? 1) <= 1 && (Floor ?? 0) < (Ceiling ?? 1)))
             throw Wrong($"Floor {Floor} and ceiling {Ceiling} are not 0 ≤ floor < ceiling ≤ 1. Move them.");
+        if (options?.Held is { } held && held.Contrast.Length != Columns.Length)
+            throw Wrong($"A contrast of {held.Contrast.Length} weights does not fit {Columns.Length} columns. Give one weight a column.");
+        return this;
     }
 
     private static ArgumentException Wrong(FormattableString message) => new(FormattableString.Invariant(message));

@@ -54,5 +54,5 @@ public sealed partial record BinomialProblem
     public int Rows => Frames.Length;
 
     /// <summary>The same problem with equal rows (columns and offset bit by bit) made one, in order of first appearance.</summary>
-    public BinomialProblem Pooled() => throw new NotSupportedException();
+    public BinomialProblem Pooled() => Checked().Pool().Pooled;
 }

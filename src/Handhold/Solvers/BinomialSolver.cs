@@ -1,22 +1,121 @@
 namespace Handhold.Solvers;
 
 /// <summary>Maximises likelihoods of <see cref="BinomialProblem"/>s.</summary>
+/// <remarks>
+/// Newton's method on the orthonormalised design, each step by QR of the weighted design: no condition number is squared. Checked by golden/bliss, golden/budworm
+/// and golden/separated.
+/// </remarks>
 public static class BinomialSolver
 {
+    private static readonly SolverOptions s_default = new();
+
     /// <summary>Maximum likelihood, of an estimated ceiling and floor too.</summary>
+    /// <remarks>
+    /// With a ceiling below 1 or a floor above 0 the likelihood may have several maxima: the best of those reached from a few fixed starts is given.
+    /// </remarks>
+    /// <exception cref="ArgumentException">Offsets, ceiling, floor or restriction do not fit the problem.</exception>
     /// <exception cref="AliasedColumnsException">A column adds nothing to the columns before it.</exception>
-    /// <exception cref="SolverException">No finite maximum: ask <see cref="Separation"/> first; or the steps ran out.</exception>
-    public static BinomialEstimate Likelihood(BinomialProblem problem, SolverOptions? options = null) => throw new NotSupportedException();
+    /// <exception cref="SolverException">There is no finite maximum (ask <see cref="Separation"/> first), or the steps ran out.</exception>
+    public static BinomialEstimate Likelihood(BinomialProblem problem, SolverOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        return LikelihoodEnd(problem, OrthonormalDesign.Of(problem.Checked(options)), options).Estimate;
+    }
 
     /// <summary>Maximum of the likelihood penalised by Jeffreys' prior; finite for every design of full rank.</summary>
-    /// <exception cref="ArgumentException">Ceiling or floor is to be estimated: only the likelihood can.</exception>
+    /// <remarks>
+    /// Log-likelihood + ½ log |XᵀWX|, W the expected information of the rows. Source: Firth (1993), Biometrika 80, 27-38; finiteness for all three links:
+    /// Kosmidis and Firth (2021), Biometrika 108, 71-82.
+    /// </remarks>
+    /// <exception cref="ArgumentException">Ceiling or floor is to be estimated: only the likelihood can; or offsets, ceiling, floor or restriction do not fit.</exception>
     /// <exception cref="AliasedColumnsException">A column adds nothing to the columns before it.</exception>
     /// <exception cref="SolverException">The steps ran out.</exception>
-    public static BinomialEstimate BiasReduced(BinomialProblem problem, SolverOptions? options = null) => throw new NotSupportedException();
+    public static BinomialEstimate BiasReduced(BinomialProblem problem, SolverOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        return PenalisedEnd(problem, OrthonormalDesign.Of(problem.Checked(options)), options).Estimate;
+    }
 
     /// <summary>Where the likelihood goes when keepers and rejects separate: its least upper bound and the coefficients that stay finite.</summary>
-    /// <remarks>Equals the maximum where it is finite.</remarks>
+    /// <remarks>Equals the maximum where that is finite.</remarks>
     /// <exception cref="AliasedColumnsException">A column adds nothing to the columns before it.</exception>
     /// <exception cref="SolverException">The verdict on separation is unknown, or the solver stopped short on the rows that overlap.</exception>
-    public static LimitEstimate Limit(BinomialProblem problem) => throw new NotSupportedException();
+    public static LimitEstimate Limit(BinomialProblem problem)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        return new LimitFit(problem.Checked()).Estimate();
+    }
+
+    internal static (BinomialEstimate Estimate, Ascent Ascent) LikelihoodEnd(
+        BinomialProblem problem,
+        OrthonormalDesign design,
+        SolverOptions? options = null,
+        Ascent? near = null
+    )
+    {
+        var fit = LikelihoodFit.Of(problem, design, options ?? s_default, near);
+        return fit.End == AscentEnd.Converged
+            ? (Finished(problem, fit.Ascent, BinomialEstimator.Likelihood), fit.Ascent)
+            : throw Stopped(problem, fit);
+    }
+
+    internal static (BinomialEstimate Estimate, Ascent Ascent) PenalisedEnd(
+        BinomialProblem problem,
+        OrthonormalDesign design,
+        SolverOptions? options = null
+    )
+    {
+        var ascent = Penalised(problem, design);
+        if (options?.Held is { } held)
+            ascent.Hold(held.Contrast.AsSpan(), held.Value);
+        return ascent.Climb((options ?? s_default).Steps) == AscentEnd.Converged
+            ? (Finished(problem, ascent, BinomialEstimator.BiasReduced), ascent)
+            : throw new SolverException(
+                $"The bias-reduced fit stopped short after {ascent.Steps} steps. Its best point is attached.",
+                ascent.Report()
+            );
+    }
+
+    internal static Ascent Penalised(BinomialProblem problem, OrthonormalDesign design) =>
+        problem is { Ceiling: { } ceiling, Floor: { } floor }
+            ? new(problem, design, penalised: true, ceiling, floor, free: (false, false))
+            : throw new ArgumentException(
+                "A bias-reduced fit takes a fixed ceiling and floor. Fix them, or estimate them with the likelihood.",
+                nameof(problem)
+            );
+
+    private static BinomialEstimate Finished(BinomialProblem problem, Ascent ascent, BinomialEstimator estimator)
+    {
+        var (size, columns, all) = (ascent.Theta.Length, problem.Columns.Length, ascent.Covariance());
+        double Error(int place) => Math.Sqrt(all[place * size + place]);
+        return new(
+            estimator,
+            ascent.Coefficients(),
+            [.. from i in Enumerable.Range(0, columns) from j in Enumerable.Range(0, columns) select all[i * size + j]],
+            ascent.Report()
+        )
+        {
+            LogLikelihood = ascent.LogLikelihood,
+            PenalisedLogLikelihood = estimator == BinomialEstimator.BiasReduced ? ascent.Objective : null,
+            Deviance = ascent.Deviance(),
+            Ceiling = ascent.Ceiling,
+            Floor = ascent.Floor,
+            CeilingStandardError = ascent.CeilingPlace is { } c ? Error(c) : null,
+            FloorStandardError = ascent.FloorPlace is { } f ? Error(f) : null,
+        };
+    }
+
+    private static SolverException Stopped(BinomialProblem problem, LikelihoodFit fit)
+    {
+        var separation = Separation.Of(problem);
+        var why =
+            separation.IsSeparated
+                ? $"keepers and rejects separate, so {string.Join(", ", separation.Columns.Select(c => c.Name))} have no finite estimate"
+            : fit.End == AscentEnd.Flat ? "it rises towards a limit that no finite coefficients reach"
+            : $"it still rose after {fit.Ascent.Steps} steps";
+        return new(
+            $"The likelihood has no maximum to report: {why}. Take the bias-reduced estimator, or fewer columns.",
+            fit.Ascent.Report()
+        );
+    }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Kernels;
 
 namespace Handhold.Solvers;
 
@@ -9,6 +10,9 @@ namespace Handhold.Solvers;
 /// </remarks>
 public sealed class ProfileInterval
 {
+    // Strides away from the estimate before a side counts as unbounded; each at most four times as long as the last.
+    private const int Strides = 40;
+
     internal ProfileInterval(double? lower, double? upper, double level) => (Lower, Upper, Level) = (lower, upper, level);
 
     /// <summary>Lower end, exact to 1e-10; absent when unbounded.</summary>
@@ -31,5 +35,51 @@ public sealed class ProfileInterval
         BinomialEstimator estimator,
         ImmutableArray<double> contrast,
         double level = 0.95
-    ) => throw new NotSupportedException();
+    )
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        Profile profile = new(problem, estimator, level);
+        ProfileInterval interval;
+        do
+        {
+            profile.Moved = false;
+            interval = Of(profile, contrast, level);
+        } while (profile.Moved);
+        return interval;
+    }
+
+    private static ProfileInterval Of(Profile profile, ImmutableArray<double> contrast, double level)
+    {
+        var inside = Orthonormal.Dot(contrast.AsSpan(), profile.Estimate.Coefficients.AsSpan());
+        var (down, up) = (false, false);
+        if (profile.Cone is { } cone)
+        {
+            (down, up) = (cone.Reaches(contrast.AsSpan(), -1) ?? false, cone.Reaches(contrast.AsSpan(), 1) ?? false);
+            inside = down || up ? inside : profile.Limit(contrast);
+        }
+        // In units of the Wald interval's half.
+        var unit = profile.Bound * profile.Estimate.StandardError(contrast);
+        return new(down ? null : End(-1), up ? null : End(1), level);
+
+        double Excess(double way) => profile.Excess(contrast, inside + way * unit);
+
+        // Away from the estimate until the loss is too large; then the root between.
+        double? End(int sign)
+        {
+            var (from, excess) = (0.0, Excess(0));
+            for (double stride = 1; excess > 0 && stride < 1e12; stride *= 2)
+                excess = Excess(from = -sign * stride);
+            var step = 1.0;
+            for (var tries = 0; tries < Strides; tries++)
+            {
+                var to = from + sign * step;
+                var there = Excess(to);
+                if (there > 0)
+                    return inside + unit * Root.Of(Excess, (from, excess), (to, there), 1e-12);
+                step *= there > excess ? Math.Clamp(-1.1 * there / (there - excess), 0.2, 4) : 4;
+                (from, excess) = (to, there);
+            }
+            return null;
+        }
+    }
 }

@@ -6,7 +6,7 @@ namespace Handhold.Solvers;
 /// <remarks>
 /// One interval, everything, everything but an interval, or half a line, as in Fieller's theorem. With <see cref="Outside"/> the set is t ≤ Upper or t ≥ Lower.
 /// </remarks>
-public sealed class ProfileSet
+public sealed partial class ProfileSet
 {
     internal ProfileSet(double? lower, double? upper, bool outside, double level) =>
         (Lower, Upper, Outside, Level) = (lower, upper, outside, level);
@@ -38,5 +38,17 @@ public sealed class ProfileSet
         ImmutableArray<double> moving,
         double value,
         double level = 0.95
-    ) => throw new NotSupportedException();
+    )
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        Profile profile = new(problem, estimator, level);
+        ProfileSet set;
+        do
+        {
+            profile.Moved = false;
+            var (lower, upper, outside) = new Search(profile, still, moving, value).Run();
+            set = new(lower, upper, outside, level);
+        } while (profile.Moved);
+        return set;
+    }
 }

@@ -1,0 +1,48 @@
+namespace Handhold.Solvers;
+
+public sealed partial record BinomialProblem
+{
+    /// <summary>Equal rows made one, and the pooled row of each row.</summary>
+    internal (BinomialProblem Pooled, int[] CellOf) Pool()
+    {
+        Dictionary<int, List<int>> byHash = [];
+        List<int> first = [];
+        var cellOf = new int[Rows];
+        for (var i = 0; i < Rows; i++)
+        {
+            HashCode hash = default;
+            foreach (var number in RowOf(i))
+                hash.Add(number);
+            if (!byHash.TryGetValue(hash.ToHashCode(), out var alike))
+                byHash.Add(hash.ToHashCode(), alike = []);
+            var cell = alike.FindIndex(c => SameRow(first[c], i));
+            if (cell < 0)
+            {
+                alike.Add(first.Count);
+                first.Add(i);
+            }
+            cellOf[i] = cell < 0 ? first.Count - 1 : alike[cell];
+        }
+        if (first.Count == Rows)
+            return (this, cellOf);
+        var (frames, keepers) = (new int[first.Count], new int[first.Count]);
+        for (var i = 0; i < Rows; i++)
+        {
+            frames[cellOf[i]] = checked(frames[cellOf[i]] + Frames.Span[i]);
+            keepers[cellOf[i]] += Keepers.Span[i];
+        }
+        double[] design = [.. first.SelectMany(i => RowOf(i).ToArray())];
+        BinomialProblem pooled = new(Columns, design, frames, keepers)
+        {
+            Offset = Offset.IsEmpty ? default : first.Select(i => Offset.Span[i]).ToArray(),
+            Link = Link,
+            Ceiling = Ceiling,
+            Floor = Floor,
+        };
+        return (pooled, cellOf);
+    }
+
+    private ReadOnlySpan<double> RowOf(int row) => Design.Span.Slice(row * Columns.Length, Columns.Length);
+
+    private bool SameRow(int a, int b) => RowOf(a).SequenceEqual(RowOf(b)) && (Offset.IsEmpty || Offset.Span[a] == Offset.Span[b]);
+}

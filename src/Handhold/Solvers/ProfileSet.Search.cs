@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using Handhold.Kernels;
+
+namespace Handhold.Solvers;
+
+public sealed partial class ProfileSet
+{
+    /// <summary>The search along the circle of angles φ, t = centre + scale tan φ, on which infinity is a point like others.</summary>
+    private sealed class Search(Profile profile, ImmutableArray<double> still, ImmutableArray<double> moving, double value)
+    {
+        // Points looked at on the circle for a stretch that is rejected, or for one that is not.
+        private const int Points = 64;
+
+        private double _centre;
+        private double _scale = 1;
+
+        internal (double? Lower, double? Upper, bool Outside) Run()
+        {
+            Aim();
+            if (Excess(0) > 0)
+                _centre = At(Circle().MinBy(Excess));
+            if (Excess(Math.PI / 2) > 0)
+                return (At(Crossing(0, -Math.PI / 2)), At(Crossing(0, Math.PI / 2)), false);
+            var worst = Circle().MaxBy(Excess);
+            if (Excess(worst) <= 0)
+                return (null, null, false);
+            var (below, above) = worst > 0 ? (0, Math.PI / 2) : (-Math.PI / 2, 0.0);
+            return (At(Crossing(above, worst)), At(Crossing(below, worst)), true);
+        }
+
+        // At the crossing of the estimate, in steps of its standard error.
+        private void Aim()
+        {
+            var estimate = profile.Estimate;
+            var b = estimate.Coefficients.AsSpan();
+            var slope = Orthonormal.Dot(moving.AsSpan(), b);
+            _centre = (value - Orthonormal.Dot(still.AsSpan(), b)) / slope;
+            var error = estimate.StandardError(Contrast(1, _centre)) / Math.Abs(slope);
+            if (!double.IsFinite(_centre) || !(error > 0 && double.IsFinite(error)))
+                throw new SolverException(
+                    "The curve is level, so where it crosses a height cannot be told. Ask for its rate instead.",
+                    estimate.Report
+                );
+            _scale = error;
+        }
+
+        private double Excess(double angle)
+        {
+            var (sin, cos) = Math.SinCos(angle);
+            cos = Math.Abs(angle) >= Math.PI / 2 ? 0 : cos;
+            return profile.Excess(Contrast(cos, cos * _centre + sin * _scale), cos * value);
+        }
+
+        private double At(double angle) => _centre + _scale * Math.Tan(angle);
+
+        private ImmutableArray<double> Contrast(double ofStill, double ofMoving) =>
+            [.. still.Zip(moving, (s, m) => ofStill * s + ofMoving * m)];
+
+        private static IEnumerable<double> Circle() => Enumerable.Range(1, Points - 1).Select(k => Math.PI * (k / (double)Points - 0.5));
+
+        private double Crossing(double inside, double outside) => Root.Of(Excess, inside, outside, 1e-13);
+    }
+}
