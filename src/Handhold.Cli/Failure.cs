@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Solvers;
 using Handhold.Tables;
 
 namespace Handhold.Cli;
@@ -23,6 +24,11 @@ internal static class Failure
             UsageException usage => (ExitCode.WrongUsage, [usage.Complaint]),
             TableException table => (ExitCode.BadInput, [.. table.Errors.Select(Cell)]),
             InputException input => (ExitCode.BadInput, [input.Complaint]),
+            ConditionsException unsaid => (
+                ExitCode.WrongUsage,
+                [new("wrongUsage", unsaid.Problem, $"{unsaid.Remedy} Use --set COLUMN=VALUE.")]
+            ),
+            SolverException stopped => (ExitCode.SolverStopped, [new("solverStopped", stopped.Message)]),
             CellException cell => (ExitCode.BadInput, [new("badInput", cell.Message[..^cell.Remedy.Length].TrimEnd(), cell.Remedy)]),
             SavedFitException saved => (ExitCode.BadInput, [new("badSavedFit", saved.Message)]),
             IOException or UnauthorizedAccessException => (

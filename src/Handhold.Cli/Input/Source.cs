@@ -9,7 +9,8 @@ internal sealed class Source
     private readonly Option<string[]> _set = new("--set")
     {
         HelpName = "COLUMN=VALUE",
-        Description = "Only curves with this value, such as setup=85mm; given again for the same column, either value.",
+        Description =
+            "Only curves with this value, such as setup=85mm; given again for the same column, either value. For a term: what the answer is for.",
     };
 
     /// <param name="optional">Whether the verb can do without a table.</param>
@@ -57,6 +58,8 @@ internal sealed class Source
         ImmutableArray<KeeperCurve> curves = [.. Curves(given, desk, also)];
         foreach (var set in wanted.GroupBy(w => w.Pair.Name))
         {
+            if (IsStated(curves, set.Key))
+                continue;
             var values = curves.Select(c => c.Key[set.Key]).OfType<string>().Distinct().ToArray();
             if (set.FirstOrDefault(w => !values.Contains(w.Pair.Value)) is { Text: { } strange })
                 throw Reading.Refused(_set.Name, strange, "is not among these curves.", Choices(curves, set.Key, values));
@@ -65,6 +68,34 @@ internal sealed class Source
 
         return curves;
     }
+
+    /// <summary>What --set says of terms.</summary>
+    public Conditions Stated(ParseResult given, ImmutableArray<KeeperCurve> curves)
+    {
+        var stated = Conditions.None;
+        foreach (var text in given.GetValue(_set) ?? [])
+        {
+            var (column, value) = Reading.Pair(_set.Name, text);
+            if (!IsStated(curves, column))
+                continue;
+            if (stated[column] is not null)
+                throw Reading.Refused(_set.Name, text, "is the second value of a term.", "Ask for one at a time.");
+            try
+            {
+                stated = stated.With(column, value);
+            }
+            catch (CellException impossible)
+            {
+                throw Reading.Refused(_set.Name, text, $"cannot be: {impossible.Problem}", impossible.Remedy);
+            }
+        }
+
+        return stated;
+    }
+
+    /// <summary>Whether a column states where a term stands, rather than telling curves apart.</summary>
+    private static bool IsStated(ImmutableArray<KeeperCurve> curves, string column) =>
+        curves.Any(c => c.Linear?.Terms.Any(t => t.Columns.Contains(column)) == true) && curves.All(c => c.Key[column] is null);
 
     private static string Choices(ImmutableArray<KeeperCurve> curves, string column, string[] values) =>
         values.Length > 0 ? $"{column} is {string.Join(" or ", values)}."

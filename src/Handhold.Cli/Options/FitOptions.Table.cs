@@ -21,6 +21,8 @@ internal sealed partial class FitOptions
             table = [.. table.Select(cell => cell with { Conditions = cell.Conditions with { Burst = cell.Conditions[burst] } })];
         }
 
+        foreach (var column in model.Terms)
+            RefuseAbsentTerm(table, column);
         foreach (var column in model.Each.Except(KeeperModel.Default.Each))
             RefuseAbsent(table, _each.Name, column);
         if (!model.Each.Contains("criterion") && table.Select(cell => cell.Conditions.Criterion).Distinct().Count() > 1)
@@ -41,13 +43,20 @@ internal sealed partial class FitOptions
     }
 
     /// <summary>The columns that split the table; one that names bursts does not split unless it is asked to.</summary>
-    private ImmutableArray<string> Splitting(ParseResult given, string? also)
+    private ImmutableArray<string> Splitting(ParseResult given, KeeperModel model, string? also)
     {
         ImmutableArray<string> each =
             given.Has(_together) ? []
             : given.Read(_each, Reading.Columns) is { } columns ? [.. columns]
-            : [.. KeeperModel.Default.Each.Where(column => column != BurstColumn(given))];
-        return also is null || each.Contains(also) ? each : each.Add(also);
+            : [.. model.Each.Where(column => column != BurstColumn(given))];
+        if (each.FirstOrDefault(model.Terms.Contains) is { } both)
+            throw Reading.Refused(
+                _each.Name,
+                both,
+                "is a term as well.",
+                $"A column either splits the table or is a {_term.Name}: choose one."
+            );
+        return also is null || model.Terms.Contains(also) || each.Contains(also) ? each : each.Add(also);
     }
 
     private string? BurstColumn(ParseResult given) => given.GetValue(_burst) is { } column and not "none" ? column : null;

@@ -6,13 +6,25 @@ namespace Handhold.Cli;
 /// <summary>The options of fitting, shared by <c>fit</c> and by every question that is put to a table.</summary>
 internal sealed partial class FitOptions
 {
-    private readonly Option<string> _estimator = new("--estimator") { HelpName = "posterior", Description = "How to estimate." };
-    private readonly Option<string> _link = new("--link") { HelpName = "logit", Description = "Shape of the curve." };
-    private readonly Option<string> _scale = new("--scale") { HelpName = "stops", Description = "What varies in stops." };
+    private readonly Option<string> _estimator = new("--estimator")
+    {
+        HelpName = "posterior|bias-reduced|likelihood",
+        Description = "How to estimate [posterior].",
+    };
+    private readonly Option<string> _link = new("--link")
+    {
+        HelpName = "logit|probit|cloglog",
+        Description = "Shape of the curve; the posterior knows the first [logit].",
+    };
+    private readonly Option<string> _scale = new("--scale")
+    {
+        HelpName = "stops|link",
+        Description = "What varies: stops for the posterior, the link's scale otherwise.",
+    };
     private readonly Option<string> _ceiling = new("--ceiling")
     {
         HelpName = "one|estimated|0.97",
-        Description = "Keeper rate that even very fast frames do not exceed [estimated].",
+        Description = "Keeper rate that even very fast frames do not exceed [estimated by the posterior, one otherwise].",
     };
     private readonly Option<string> _floor = new("--floor")
     {
@@ -22,7 +34,7 @@ internal sealed partial class FitOptions
     private readonly Option<string> _luck = new("--luck")
     {
         HelpName = "normal|none",
-        Description = "Whether frames of a day and of a burst share luck [normal].",
+        Description = "Whether frames of a day and of a burst share luck [normal for the posterior, none otherwise].",
     };
     private readonly Option<string> _burst = new("--burst")
     {
@@ -65,7 +77,7 @@ internal sealed partial class FitOptions
     };
     private readonly Option<bool> _noTerms = new("--no-terms")
     {
-        Description = "One curve also where focal length, stabiliser, magnification or subject vary within it.",
+        Description = "No terms: one curve also where focal length, stabiliser, magnification or subject vary within it.",
     };
     private readonly LaterOptions _later = new();
 
@@ -85,8 +97,10 @@ internal sealed partial class FitOptions
             _withoutCells,
             _estimator,
             _link,
-            _scale,
+            _term,
+            _product,
             _noTerms,
+            _scale,
             _seed,
             .. _later.All,
         ];
@@ -111,21 +125,13 @@ internal sealed partial class FitOptions
     public KeeperModel Model(ParseResult given, string? also)
     {
         _later.Refuse(given);
-        given.Read(_estimator, (o, text) => Reading.Word(o, text, ["posterior"], ["bias-reduced", "likelihood"]));
-        given.Read(_link, (o, text) => Reading.Word(o, text, ["logit"], ["probit", "cloglog"]));
-        given.Read(_scale, (o, text) => Reading.Word(o, text, ["stops"], ["link"]));
         given.RefuseBoth(_each, _together);
         given.RefuseBoth(_burst, _burstPerRow);
-        var standard = KeeperModel.Default;
+        var standard = Estimating(given);
         return standard with
         {
             Priors = PriorReading.Read(given.GetValue(_prior) ?? []),
-            Ceiling = given.Read(_ceiling, ReadCeiling) ?? standard.Ceiling,
             Floor = given.Read(_floor, ReadFloor) ?? standard.Floor,
-            Luck =
-                given.Read(_luck, (o, text) => Reading.Word(o, text, ["normal", "none"], ["beta-binomial"])) == "none"
-                    ? LuckKind.None
-                    : LuckKind.Normal,
             Bursts =
                 given.Has(_burstPerRow) ? BurstUse.PerRow
                 : given.GetValue(_burst) == "none" ? BurstUse.None
@@ -133,7 +139,7 @@ internal sealed partial class FitOptions
             PoolConditions = given.GetValue(_noTerms),
             Level = given.ReadOr(_level, Reading.Share, standard.Level),
             Seed = given.ReadOr(_seed, Reading.Whole, standard.Seed),
-            Each = Splitting(given, also),
+            Each = Splitting(given, standard, also),
         };
     }
 

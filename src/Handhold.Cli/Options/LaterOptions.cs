@@ -7,13 +7,13 @@ namespace Handhold.Cli;
 internal sealed class LaterOptions
 {
     public ImmutableArray<Option> All { get; } =
-    [.. new[] { "--term", "--product", "--varies", "--within", "--nodes" }.Select(name => new Option<string[]>(name) { Hidden = true })];
+    [.. new[] { "--varies", "--within", "--nodes" }.Select(name => new Option<string[]>(name) { Hidden = true })];
 
     public void Refuse(ParseResult given)
     {
         if (All.FirstOrDefault(given.Has) is { } option)
             throw new UsageException(
-                $"{option.Name} is not in this version, which fits separate curves without terms.",
+                $"{option.Name} is not in this version, which fits separate curves.",
                 "Leave it out; --each splits the table by any column."
             );
     }

@@ -25,12 +25,19 @@ internal sealed class QuestionOptions
         Description = "Whose rate is meant: this curve's, as always in this version.",
     };
 
+    private readonly Option<string> _intervals = new("--intervals")
+    {
+        HelpName = "profile|fieller|delta",
+        Description = "How intervals of exposures are made, without a posterior [profile].",
+    };
+
     public void AddTo(Command command)
     {
         command.Options.Add(_day);
         command.Options.Add(_beyondTested);
         command.Options.Add(_marks);
         command.Options.Add(_whose);
+        command.Options.Add(_intervals);
     }
 
     public AnswerOptions Read(ParseResult given)
@@ -40,6 +47,12 @@ internal sealed class QuestionOptions
         {
             Day = given.Read(_day, (o, text) => Reading.Word(o, text, ["another", "same"])) == "same" ? Day.Same : Day.Another,
             BeyondTested = given.GetValue(_beyondTested),
+            Intervals = given.Read(_intervals, (o, text) => Reading.Word(o, text, ["profile", "fieller", "delta"])) switch
+            {
+                "fieller" => IntervalMethod.Fieller,
+                "delta" => IntervalMethod.Delta,
+                _ => IntervalMethod.Profile,
+            },
             Marks = given.Read(_marks, (o, text) => Reading.Word(o, text, ["third", "half", "full"])) switch
             {
                 "full" => Marks.Full,

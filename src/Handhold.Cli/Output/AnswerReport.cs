@@ -22,6 +22,7 @@ internal static class AnswerReport
         var interval = Plain.Level(answer.Curve.Model.Level) + " interval";
         return answer switch
         {
+            RateAnswer { Curve.Linear: not null } => ["Speed", "Estimated rate", interval],
             RateAnswer => ["Speed", "Chance of one frame", "Median rate", interval, "Keepers here"],
             ExposureAnswer => ["Wanted rate", "Exposure", interval],
             SlowestAnswer => ["Wanted", "Slowest mark", "Assurance there", "Slowest tested"],
@@ -33,6 +34,12 @@ internal static class AnswerReport
     private static string[] Row(Answer answer) =>
         answer switch
         {
+            RateAnswer { Curve.Linear: not null } a =>
+            [
+                a.At.ToString(),
+                a.Rate is { } rate ? Plain.Percent(rate.Mean) : "not given",
+                a.Rate is { } known ? Plain.Percents(known.Interval) : "",
+            ],
             RateAnswer a => [a.At.ToString(), .. Rate(a.Rate), Seen(a.Curve.Data, a.At)],
             ExposureAnswer a => [Plain.Level(a.Rate), a.Exposure is { } exposure ? Plain.Speed(exposure) : "not given", Plain.Set(a.Set)],
             SlowestAnswer a =>

@@ -21,11 +21,14 @@ internal static class CurveNotes
     public static void Basis(Page page, KeeperCurve curve, IEnumerable<Status> statuses)
     {
         page.Text(
-            $"{Judged(curve.Data.Criterion)}. Estimator: {curve.Estimator}, {curve.Model.Priors.Version}, {Plain.Level(curve.Model.Level)} intervals."
+            $"{Judged(curve.Data.Criterion)}. Estimator: {curve.Estimator}, {(curve.Linear is null ? curve.Model.Priors.Version : Independent(curve))}, {Plain.Level(curve.Model.Level)} intervals."
         );
         Mind(page, statuses);
         page.Blank();
     }
+
+    private static string Independent(KeeperCurve curve) =>
+        $"{curve.Model.Link.ToString().ToLowerInvariant()} link, frames taken as independent";
 
     public static void Mind(Page page, IEnumerable<Status> statuses)
     {

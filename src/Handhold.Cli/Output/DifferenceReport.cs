@@ -5,6 +5,7 @@ internal static class DifferenceReport
 {
     public static void Write(Page page, StopsDifference difference, string between, AnswerOptions options)
     {
+        var (a, b) = (new Side(difference.A, difference.ConditionsOfA), new Side(difference.B, difference.ConditionsOfB));
         var shared = difference.A.Key.Values.Where(v => v.Key != between).Select(v => v.Value).ToArray();
         if (shared.Length > 0)
             page.Text(string.Join(" · ", shared));
@@ -12,18 +13,21 @@ internal static class DifferenceReport
         page.Blank();
         page.Table(
             ["", $"{Plain.Level(difference.Rate)} keepers at", Plain.Level(difference.A.Model.Level) + " interval", "Rests on"],
-            new[] { difference.A, difference.B }.Select(side => Row(side, difference.Rate, between, options))
+            new[] { a, b }.Select(side => Row(side, difference.Rate, between, options))
         );
         page.Blank();
         CurveNotes.Basis(page, difference.B, difference.Statuses.Where(s => s.Message != difference.Sentence));
     }
 
-    private static string[] Row(KeeperCurve curve, double rate, string between, AnswerOptions options)
+    private sealed record Side(KeeperCurve Curve, Conditions Conditions);
+
+    private static string[] Row(Side side, double rate, string between, AnswerOptions options)
     {
-        var exposure = curve.ExposureFor(rate, options with { BeyondTested = true, CheckPriors = false });
+        var curve = side.Curve;
+        var exposure = curve.ExposureFor(rate, options with { BeyondTested = true, CheckPriors = false, Conditions = side.Conditions });
         return
         [
-            curve.Key[between] ?? "",
+            curve.Key[between] ?? side.Conditions[between] ?? "",
             exposure.Exposure is { } speed ? Plain.Speed(speed) : "none",
             Plain.Set(exposure.Set),
             CurveNotes.Counts(curve.Data),

@@ -7,6 +7,12 @@ internal static class FitReport
 {
     public static void Write(Page page, KeeperCurve curve)
     {
+        if (curve.Linear is { } linear)
+        {
+            LinearReport.Write(page, curve, linear);
+            return;
+        }
+
         CurveNotes.Heading(page, curve);
         var half = curve.HalfKeeperExposure(AnswerOptions.Default with { BeyondTested = true });
         page.Text(half.Sentence);

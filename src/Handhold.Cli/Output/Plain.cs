@@ -15,7 +15,7 @@ internal static class Plain
             _ => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0} %"),
         };
 
-    public static string Percents(CredibleInterval interval) => $"{Percent(interval.Lower)} to {Percent(interval.Upper)}";
+    public static string Percents(Interval interval) => $"{Percent(interval.Lower)} to {Percent(interval.Upper)}";
 
     /// <summary>A level such as 95 % or 99.9 %, exactly.</summary>
     public static string Level(double level) => string.Create(CultureInfo.InvariantCulture, $"{(decimal)level * 100:0.####} %");

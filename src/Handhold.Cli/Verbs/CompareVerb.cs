@@ -16,20 +16,34 @@ internal static class CompareVerb
         return question.Runs(given =>
         {
             var column = given.GetValue(between) ?? throw Given.Missing(between.Name);
-            var (wanted, options) = (given.Need(rate, Reading.Share), question.Options(given));
-            var sides = Sides(question.Source.Chosen(given, desk, also: column), column);
-            var differences = Waiting.ForEach<(KeeperCurve A, KeeperCurve B), StopsDifference>(
-                desk,
-                "Comparing",
-                sides,
-                s => [s.B.SlowerThan(s.A, wanted, options)]
-            );
+            var wanted = given.Need(rate, Reading.Share);
+            var (curves, options) = question.Asked(given, desk, also: column);
+            var differences = curves.All(c => Term(c, column) is not null)
+                ? Waiting.ForEach(desk, "Comparing", curves, curve => Levels(curve, column, wanted, options))
+                : Waiting.ForEach<(KeeperCurve A, KeeperCurve B), StopsDifference>(
+                    desk,
+                    "Comparing",
+                    Sides(curves, column),
+                    s => [s.B.SlowerThan(s.A, wanted, options)]
+                );
             if (question.WantsJson(given))
                 Json.Answers(desk, differences, (json, difference) => AnswerJson.Write(json, difference, column));
             else
                 Say.Differences(desk, differences, column, options);
             return differences.All(d => d.Stops is not null) ? ExitCode.Done : ExitCode.NoAnswer;
         });
+    }
+
+    private static LinearTerm? Term(KeeperCurve curve, string column) =>
+        curve.Key[column] is null ? curve.Linear?.Terms.FirstOrDefault(t => t.Columns.Contains(column) && !t.Levels.IsEmpty) : null;
+
+    /// <summary>Every two levels of a term of one curve, in byte order.</summary>
+    private static IEnumerable<StopsDifference> Levels(KeeperCurve curve, string column, double rate, AnswerOptions options)
+    {
+        var levels = Term(curve, column)!.Levels.Order(StringComparer.Ordinal).ToArray();
+        return from b in Enumerable.Range(0, levels.Length)
+            from a in Enumerable.Range(0, b)
+            select curve.SlowerUnder(Conditions.None.With(column, levels[b]), Conditions.None.With(column, levels[a]), rate, options);
     }
 
     /// <summary>Every two values of the column among curves that agree in all else, in byte order.</summary>

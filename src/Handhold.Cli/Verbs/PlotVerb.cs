@@ -25,8 +25,9 @@ internal static class PlotVerb
             if (Path.GetExtension(file).ToUpperInvariant() is not (".PNG" or ".SVG"))
                 throw Reading.Refused(to.Name, file, "ends in neither .png nor .svg.", "Those are the pictures that can be written.");
             var pixels = given.ReadOr(size, Pictures.ReadSize, (1200, 800));
-            var (wanted, options) = (given.ReadOr(rate, Reading.Share, 0.5), question.Options(given));
-            var files = Pictures.Write(question.Source.Chosen(given, desk), file, pixels, wanted, options, desk);
+            var wanted = given.ReadOr(rate, Reading.Share, 0.5);
+            var (curves, options) = question.Asked(given, desk);
+            var files = Pictures.Write(curves, file, pixels, wanted, options, desk);
             if (question.WantsJson(given))
                 Json.Files(desk, files);
             else

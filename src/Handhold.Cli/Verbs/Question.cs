@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 
 namespace Handhold.Cli;
@@ -41,6 +42,14 @@ internal sealed class Question
         return _bursts?.Read(given, options) ?? options;
     }
 
+    /// <summary>The curves that are asked, and how: with what is said of terms.</summary>
+    public (ImmutableArray<KeeperCurve> Curves, AnswerOptions Options) Asked(ParseResult given, Desk desk, string? also = null)
+    {
+        var options = Options(given);
+        var curves = Source.Chosen(given, desk, also);
+        return (curves, options with { Conditions = Source.Stated(given, curves) });
+    }
+
     public bool WantsJson(ParseResult given) => given.GetValue(_json);
 
     /// <summary>The finished verb.</summary>
@@ -61,8 +70,8 @@ internal sealed class Question
 
     public ExitCode Answer(ParseResult given, Desk desk, Asking ask)
     {
-        var options = Options(given);
-        var answers = Waiting.ForEach(desk, "Answering", Source.Chosen(given, desk), curve => ask(curve, options));
+        var (curves, options) = Asked(given, desk);
+        var answers = Waiting.ForEach(desk, "Answering", curves, curve => ask(curve, options));
         if (WantsJson(given))
             Json.Answers(desk, answers);
         else

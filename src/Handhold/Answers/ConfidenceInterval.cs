@@ -1,20 +1,11 @@
 namespace Handhold;
 
 /// <summary>An interval whose rule covers the truth in at least, or about, the stated share of repetitions.</summary>
-public sealed class ConfidenceInterval
+public sealed class ConfidenceInterval : Interval
 {
-    internal ConfidenceInterval(double lower, double upper, double level, string method) =>
-        (Lower, Upper, Level, Method) = (lower, upper, level, method);
+    internal ConfidenceInterval(double lower, double upper, double level, string method)
+        : base(lower, upper, level) => Method = method;
 
-    /// <summary>Lower end.</summary>
-    public double Lower { get; }
-
-    /// <summary>Upper end.</summary>
-    public double Upper { get; }
-
-    /// <summary>Confidence, such as 0.95.</summary>
-    public double Level { get; }
-
-    /// <summary>How it was made, such as <c>wilson</c>.</summary>
+    /// <summary>How it was made, such as <c>wilson</c> or <c>profile</c>.</summary>
     public string Method { get; }
 }

@@ -9,6 +9,9 @@ public enum StatusCode
     /// <summary>Keepers and rejects meet at one exposure only.</summary>
     QuasiSeparated,
 
+    /// <summary>Whether keepers and rejects separate could not be decided.</summary>
+    SeparationUnknown,
+
     /// <summary>Every frame was a keeper.</summary>
     AllKeepers,
 
@@ -20,6 +23,15 @@ public enum StatusCode
 
     /// <summary>Keepers become more frequent with longer exposure.</summary>
     WrongDirection,
+
+    /// <summary>A term changes the steepness, so that what it costs in stops depends on the rate.</summary>
+    SlopeVaries,
+
+    /// <summary>The data do not exclude that the exposure makes no difference.</summary>
+    FlatNotExcluded,
+
+    /// <summary>The data do not tell the ceiling.</summary>
+    CeilingNotIdentified,
 
     /// <summary>A parameter is hardly better known than before the data.</summary>
     PriorDominated,
@@ -45,6 +57,6 @@ public enum StatusCode
     /// <summary>The two sides were shot on different days, so the days' luck is part of the difference.</summary>
     ConfoundedWithSession,
 
-    /// <summary>The numerical result did not settle.</summary>
+    /// <summary>The numerical result did not settle, or stands for something simpler than what is meant.</summary>
     Approximate,
 }

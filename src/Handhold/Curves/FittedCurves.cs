@@ -13,7 +13,7 @@ public sealed class FittedCurves : IReadOnlyList<KeeperCurve>
     /// <summary>The model that was fitted.</summary>
     public KeeperModel Model { get; }
 
-    /// <summary>Log of the probability of all verdicts under model and priors, Bernoulli scale: no binomial coefficients.</summary>
+    /// <summary>Log of the probability of all verdicts under model and priors, Bernoulli scale: no binomial coefficients; NaN where no priors were used.</summary>
     public double LogEvidence { get; internal init; }
 
     /// <summary>The one curve of this fit.</summary>

@@ -12,7 +12,7 @@ public sealed class KeeperCurve
         CurveKey key,
         CurveData data,
         KeeperModel model,
-        NormalPrior halfPointPrior,
+        NormalPrior? halfPointPrior,
         ImmutableArray<ParameterSummary> parameters,
         Lazy<ImmutableArray<Status>> statuses
     ) => (Key, Data, Model, HalfPointPrior, Parameters, _statuses) = (key, data, model, halfPointPrior, parameters, statuses);
@@ -26,26 +26,35 @@ public sealed class KeeperCurve
     /// <summary>The model that was fitted.</summary>
     public KeeperModel Model { get; }
 
-    /// <summary>The prior of the half point at this curve's own conditions, log2 seconds.</summary>
-    public NormalPrior HalfPointPrior { get; }
+    /// <summary>The prior of the half point at this curve's own conditions, log2 seconds; null where no prior was used.</summary>
+    public NormalPrior? HalfPointPrior { get; }
 
-    /// <summary>How it was estimated: <c>posterior</c>.</summary>
-    public string Estimator { get; } = "posterior";
+    /// <summary>How it was estimated: <c>posterior</c>, <c>bias-reduced</c> or <c>likelihood</c>.</summary>
+    public string Estimator =>
+        Model.Estimator switch
+        {
+            Handhold.Estimator.BiasReduced => "bias-reduced",
+            Handhold.Estimator.Likelihood => "likelihood",
+            _ => "posterior",
+        };
 
-    /// <summary>tau0, log2b, and those of ceiling, floor, sessionLuck, burstLuck that were estimated.</summary>
+    /// <summary>What the likelihood or bias-reduced estimator found; null for a posterior.</summary>
+    public LinearFit? Linear { get; internal init; }
+
+    /// <summary>Of a posterior: tau0, log2b, and those of ceiling, floor, sessionLuck, burstLuck that were estimated.</summary>
     public ImmutableArray<ParameterSummary> Parameters { get; }
 
     /// <summary>What the reader should know.</summary>
     public ImmutableArray<Status> Statuses => _statuses.Value;
 
-    /// <summary>Log-likelihood at the posterior medians without luck, on the Bernoulli scale (no binomial coefficients).</summary>
+    /// <summary>Log-likelihood on the Bernoulli scale (no binomial coefficients): at the maximum, or at the posterior medians without luck.</summary>
     public double LogLikelihood { get; internal init; }
 
-    /// <summary>Twice the distance of <see cref="LogLikelihood"/> from the saturated model on cells pooled by exposure.</summary>
+    /// <summary>Twice the distance of <see cref="LogLikelihood"/> from the saturated model on cells pooled by exposure and terms.</summary>
     public double Deviance { get; internal init; }
 
-    /// <summary>The curve at the posterior medians, without luck.</summary>
-    public CurveShape MedianShape { get; internal init; } = null!;
+    /// <summary>The curve at the posterior medians, without luck; null for the other estimators.</summary>
+    public CurveShape? MedianShape { get; internal init; }
 
     /// <summary>The posterior that answers are made of.</summary>
     internal CurvePosterior Posterior { get; init; } = null!;

@@ -4,7 +4,7 @@ using Handhold.Kernels;
 namespace Handhold.Curves;
 
 /// <summary>The keeper rate of a day, and of a burst, as the posterior sees them.</summary>
-internal sealed class RateLaw
+internal sealed class RateLaw : IRateLaw
 {
     private const double BinWidth = 0.05; // logits
     private const double LargestLogit = 20;
@@ -30,7 +30,7 @@ internal sealed class RateLaw
     internal HalfPointMixture ExposureFor(double rate) => new([.. Parts(rate)]);
 
     /// <summary>P(rate of a day at an exposure, log2 seconds, is at most <paramref name="rate"/>): then and only then the exposure for that rate is no longer than this one.</summary>
-    internal double RateCdf(double exposure, double rate)
+    public double RateCdf(double exposure, double rate)
     {
         var (sum, total) = (0.0, 0.0);
         foreach (var part in Parts(rate))
@@ -39,11 +39,11 @@ internal sealed class RateLaw
     }
 
     /// <summary>The rate below which a day's rate lies with probability <paramref name="p"/>.</summary>
-    internal double RateQuantile(double exposure, double p) =>
+    public double RateQuantile(double exposure, double p) =>
         Elementary.Logistic(Root.Of(logit => RateCdf(exposure, Elementary.Logistic(logit).Mu) - p, -30, 30, 1e-9)).Mu;
 
     /// <summary>Mean rate: the chance that one frame is a keeper.</summary>
-    internal double MeanRate(double exposure)
+    public double MeanRate(double exposure)
     {
         var sum = 0.0;
         foreach (var atom in Atoms)
@@ -59,7 +59,7 @@ internal sealed class RateLaw
     }
 
     /// <summary>The distribution of one burst's keeper probability at an exposure, day and burst luck included, in narrow bins.</summary>
-    internal BurstRates BurstRates(double exposure)
+    public BurstRates BurstRates(double exposure)
     {
         var last = (int)Math.Round(2 * LargestLogit / BinWidth);
         var (rates, misses, masses) = (new List<double>(), new List<double>(), new List<double>());

@@ -71,8 +71,13 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
             key,
             "Frames judged by different criteria are never pooled: add criterion to the columns that split curves."
         );
-        if (!model.PoolConditions)
-            foreach (var column in ShiftingColumns)
+        Conditions[] conditions = [.. rows.Where(r => r.Frames > 0).Select(r => r.Conditions).Distinct()];
+        var (terms, explained) =
+            model.Estimator == Estimator.Posterior
+                ? ([], [])
+                : (TermChoice.Of(model, conditions).SelectMany(t => t.Columns), TermChoice.Explained(model, conditions));
+        if (!model.PoolConditions && model.Terms.IsEmpty)
+            foreach (var column in ShiftingColumns.Except(explained))
                 Refuse(
                     rows,
                     r => r.Conditions[column] ?? "not recorded",
@@ -81,17 +86,19 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
                     $"Give them a curve each (--each with {column}, or a setup each), or pool them knowingly (--no-terms)."
                 );
 
+        ImmutableHashSet<string> kept = [.. columns, .. terms];
         ImmutableArray<FrameCell> cells =
         [
             .. rows.Where(r => r.Frames > 0)
-                .GroupBy(r => (r.Exposure, Conditions: Kept(r.Conditions, model, columns)))
+                .GroupBy(r => (r.Exposure, Conditions: Kept(r.Conditions, model, kept)))
                 .Select(g => new FrameCell(g.Key.Exposure, g.Sum(r => r.Frames), g.Sum(r => r.Keepers)) { Conditions = g.Key.Conditions })
                 .OrderBy(c => c.Conditions.Photographer, StringComparer.Ordinal)
                 .ThenBy(c => c.Conditions.Setup, StringComparer.Ordinal)
                 .ThenBy(c => c.Conditions.Session, StringComparer.Ordinal)
                 .ThenBy(c => c.Conditions.Burst, StringComparer.Ordinal)
                 .ThenBy(c => c.Exposure.Seconds)
-                .ThenBy(c => c.Conditions.ToString(), StringComparer.Ordinal),
+                .ThenBy(c => c.Conditions.ToString(), StringComparer.Ordinal)
+                .ThenBy(c => string.Join('\n', c.Conditions.Others.Select(o => $"{o.Key}={o.Value}")), StringComparer.Ordinal),
         ];
         ImmutableArray<SpeedCount> speeds =
         [
@@ -137,14 +144,14 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
         return new(mean, Math.Sqrt(second / frames - mean * mean));
     }
 
-    private static Conditions Kept(Conditions all, KeeperModel model, ImmutableArray<string> columns) =>
+    private static Conditions Kept(Conditions all, KeeperModel model, ImmutableHashSet<string> columns) =>
         all with
         {
             Burst = model.Bursts == BurstUse.None ? null : all.Burst,
-            BurstPosition = null,
-            Order = null,
-            Judge = null,
-            Cause = null,
+            BurstPosition = columns.Contains("burst_position") ? all.BurstPosition : null,
+            Order = columns.Contains("order") ? all.Order : null,
+            Judge = columns.Contains("judge") ? all.Judge : null,
+            Cause = columns.Contains("cause") ? all.Cause : null,
             Support = columns.Contains("support") ? all.Support : null,
             Others = all.Others.RemoveRange(all.Others.Keys.Where(k => !columns.Contains(k))),
         };

@@ -7,8 +7,9 @@ public static class FitExtensions
 {
     /// <summary>Fits one curve for each combination of the splitting columns present.</summary>
     /// <remarks>
-    /// The posterior by nested product quadrature: see the methods page on the posterior. Deterministic: the same frames in any order give the same bits on one machine.
-    /// Ceiling and floor, when estimated, are shared over the curves; half point, steepness and luck are each curve's own.
+    /// The posterior by nested product quadrature: see the methods page on the model. The likelihood and bias-reduced estimators curve by curve: see the methods
+    /// page on them. Deterministic: the same frames in any order give the same bits on one machine.
+    /// A posterior's ceiling and floor, when estimated, are shared over the curves; half point, steepness and luck are each curve's own.
     /// </remarks>
     /// <param name="model">The model.</param>
     /// <param name="table">Judged frames.</param>
@@ -27,10 +28,13 @@ public static class FitExtensions
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(table);
         model.Check();
-        if (model.Estimator != Estimator.Posterior || !model.Terms.IsEmpty || !model.Products.IsEmpty)
+        var rows = CurveRows.Split(model, table);
+        if (model.Estimator != Estimator.Posterior)
+            return LinearEstimation.Run(model, rows, progress, cancellation);
+        if (!model.Terms.IsEmpty || !model.Products.IsEmpty)
             throw new ArgumentException(
-                "This version fits the posterior of curves without terms. Use Estimator.Posterior and leave terms out; Each splits the table by any column."
+                "This version fits the posterior of curves without terms. Leave them out, since Each splits the table by any column; or use Estimator.Likelihood or Estimator.BiasReduced."
             );
-        return PosteriorFit.Run(model, CurveRows.Split(model, table), progress, cancellation);
+        return PosteriorFit.Run(model, rows, progress, cancellation);
     }
 }

@@ -15,7 +15,12 @@ internal sealed class DesignLayout
     internal DesignLayout(bool hasExposure, ImmutableArray<DesignTerm> terms, ImmutableArray<TermProduct> products)
     {
         (HasExposure, Terms) = (hasExposure, terms);
-        ImmutableArray<string> plain = [Intercept, .. hasExposure ? [Exposure] : Array.Empty<string>(), .. terms.SelectMany(t => t.Columns)];
+        ImmutableArray<string> plain =
+        [
+            Intercept,
+            .. hasExposure ? [Exposure] : Array.Empty<string>(),
+            .. terms.SelectMany(t => t.Columns),
+        ];
         _plain = plain.Length;
         _products = [.. products.SelectMany(p => from a in Places(p.First) from b in Places(p.Second) select (a, b))];
         Columns = [.. plain, .. _products.Select(p => $"{plain[p.First]}×{plain[p.Second]}")];

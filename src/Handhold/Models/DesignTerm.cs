@@ -6,11 +6,10 @@ namespace Handhold.Models;
 internal sealed class DesignTerm
 {
     private readonly TermSource _source;
-    private readonly ImmutableArray<string> _levels;
 
     private DesignTerm(TermSource source, ImmutableArray<string> levels)
     {
-        (_source, _levels) = (source, levels);
+        (_source, Levels) = (source, levels);
         Columns = IsNumber ? [source.Name] : [.. levels.Skip(1).Select(level => $"{source.Name}={level}")];
     }
 
@@ -19,10 +18,13 @@ internal sealed class DesignTerm
     /// <summary>Names of its columns.</summary>
     internal ImmutableArray<string> Columns { get; }
 
-    internal bool IsNumber => _levels.IsEmpty;
+    /// <summary>Columns of the table that state it.</summary>
+    internal ImmutableArray<string> Sources => _source.Columns;
 
-    /// <summary>The level that the others are measured against; empty for a number.</summary>
-    internal string Reference => IsNumber ? "" : _levels[0];
+    /// <summary>Its levels, first the one that the others are measured against; empty for a number.</summary>
+    internal ImmutableArray<string> Levels { get; }
+
+    private bool IsNumber => Levels.IsEmpty;
 
     /// <summary>The term as the frames of a curve have it: a number where all have one, otherwise levels.</summary>
     /// <exception cref="CellException">Some frames lack it, or all have the same.</exception>
@@ -49,7 +51,7 @@ internal sealed class DesignTerm
     }
 
     /// <summary>How many steps of levels lie between these conditions and the reference: 0 or 1; 0 for a number.</summary>
-    internal int FromReference(Conditions conditions) => IsNumber || Label(_source, conditions) == _levels[0] ? 0 : 1;
+    internal int FromReference(Conditions conditions) => IsNumber || Label(_source, conditions) == Levels[0] ? 0 : 1;
 
     /// <summary>Writes a value for each column.</summary>
     /// <exception cref="ConditionsException">The conditions lack the term, or have a level that no frame had.</exception>
@@ -67,16 +69,16 @@ internal sealed class DesignTerm
             return;
         }
 
-        var level = _levels.IndexOf(Label(_source, conditions));
+        var level = Levels.IndexOf(Label(_source, conditions));
         if (level < 0)
             throw new ConditionsException(
                 Name,
                 _source.Text(conditions) is { } strange
                     ? $"No frame had {strange} as its {Name}."
                     : $"The answer depends on {Name}, and it was not said for which.",
-                $"Set {_source.Columns[^1]} to {string.Join(" or ", _levels)}."
+                $"Set {_source.Columns[^1]} to {string.Join(" or ", Levels)}."
             );
-        for (var i = 1; i < _levels.Length; i++)
+        for (var i = 1; i < Levels.Length; i++)
             values[i - 1] = i == level ? 1 : 0;
     }
 

@@ -29,7 +29,11 @@ internal static class TermChoice
         ImmutableArray<DesignTerm> terms = [.. sources.Select(source => DesignTerm.Of(source, cells, place))];
         foreach (var part in model.Products.SelectMany(p => new[] { p.First, p.Second }))
             if (part != KeeperModel.ExposureTerm && terms.All(t => t.Name != part))
-                throw new CellException(place, $"a product names {part}, which is no term of it.", $"Name {part} among the terms as well (--term {part}).");
+                throw new CellException(
+                    place,
+                    $"a product names {part}, which is no term of it.",
+                    $"Name {part} among the terms as well (--term {part})."
+                );
         var hasExposure = cells.Any(c => c.Exposure != cells[0].Exposure);
         DesignLayout layout = new(hasExposure, terms, model.Products);
         if (!model.Terms.IsEmpty || terms.Count(t => t.Name is "stabiliser" or "magnification") < 2)

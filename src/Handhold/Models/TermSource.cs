@@ -47,8 +47,7 @@ internal sealed record TermSource(
         BuiltIn.FirstOrDefault(b => b.Name == name) ?? new(name, [name], c => ReadNumber(c[name]), c => c[name]);
 
     /// <summary>What frames of these conditions have of the term, as text; null where it was not recorded.</summary>
-    internal string? Text(Conditions conditions) =>
-        Number(conditions)?.ToString("R", CultureInfo.InvariantCulture) ?? Label(conditions);
+    internal string? Text(Conditions conditions) => Number(conditions)?.ToString("R", CultureInfo.InvariantCulture) ?? Label(conditions);
 
     private static double? ReadNumber(string? text) =>
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number) ? number : null;

@@ -12,6 +12,9 @@ public sealed record AnswerOptions
     /// <summary>Under what conditions, for a curve with terms; what its frames agree in need not be said again.</summary>
     public Conditions Conditions { get; init; } = Conditions.None;
 
+    /// <summary>How intervals of exposures are made, for curves without a posterior.</summary>
+    public IntervalMethod Intervals { get; init; } = IntervalMethod.Profile;
+
     /// <summary>Answer also more than one stop beyond the speeds tested.</summary>
     public bool BeyondTested { get; init; }
 

@@ -11,17 +11,15 @@ internal static class CompareQuestion
 
     internal static StopsDifference Answer(KeeperCurve a, KeeperCurve b, double rate, AnswerOptions options)
     {
+        if (a.Model.Estimator != b.Model.Estimator)
+            throw new ArgumentException(
+                $"One side was estimated by {a.Estimator}, the other by {b.Estimator}, and their intervals mean different things. Fit both with one estimator."
+            );
         var shared = Shared(a, b);
+        if (a.Linear is not null && b.Linear is not null)
+            return LinearDifference.Between(new(a, options), new(b, options), rate, shared ? [] : [OtherDays]);
         var (lawA, lawB) = (Law(a, b, shared, options), Law(b, a, shared, options));
-        ImmutableArray<Status> statuses = shared
-            ? []
-            :
-            [
-                new(
-                    StatusCode.ConfoundedWithSession,
-                    "The two sides were shot on different days, so each side's luck of the day is part of the difference. Shoot both on one day, in turn, to part them."
-                ),
-            ];
+        ImmutableArray<Status> statuses = shared ? [] : [OtherDays];
         var (exposureA, exposureB) = (lawA.ExposureFor(rate), lawB.ExposureFor(rate));
         if (double.IsInfinity(exposureA.Quantile(0.05)) || double.IsInfinity(exposureB.Quantile(0.05)))
         {
@@ -57,6 +55,12 @@ internal static class CompareQuestion
             BetterBy = stops => 1 - density.Cdf(stops),
         };
     }
+
+    private static Status OtherDays { get; } =
+        new(
+            StatusCode.ConfoundedWithSession,
+            "The two sides were shot on different days, so each side's luck of the day is part of the difference. Shoot both on one day, in turn, to part them."
+        );
 
     private static bool Shared(KeeperCurve a, KeeperCurve b) => Days(a).Overlaps(Days(b));
 

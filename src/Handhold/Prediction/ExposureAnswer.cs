@@ -29,15 +29,22 @@ public sealed class ExposureAnswer : Answer
     public override string Sentence =>
         Exposure is { } exposure
             ? $"{(Rate == 0.5 ? "Half" : Say.Percent(Rate))} of the frames are keepers at {Near(exposure.Log2Seconds)} ({Say.Percent(Curve.Model.Level)} interval {Ends()})."
-            : Statuses[0].Message;
+        : Set.Pieces.IsEmpty || Curve.Linear is null ? Statuses[0].Message
+        : $"{Statuses[0].Message} The {Say.Percent(Curve.Model.Level)} interval for {(Rate == 0.5 ? "half of the frames" : Say.Percent(Rate))}: {Ends()}.";
 
     private static string Near(double log2Seconds) => MarkedSpeeds.Told(ShutterSpeed.FromLog2Seconds(log2Seconds), Marks.Third).ToString();
 
-    private string Ends()
-    {
-        var (lower, upper) = (Set.Pieces[0].Lower, Set.Pieces[^1].Upper);
-        return lower is { } low && upper is { } high ? $"{Near(low)} to {Near(high)}"
-            : upper is { } top ? $"up to {Near(top)}"
-            : "unbounded";
-    }
+    private string Ends() =>
+        string.Join(
+            ", or ",
+            Set.Pieces.Select(piece =>
+                (piece.Lower, piece.Upper) switch
+                {
+                    ({ } low, { } high) => $"{Near(low)} to {Near(high)}",
+                    (null, { } high) => $"up to {Near(high)}",
+                    ({ } low, null) => $"from {Near(low)} on",
+                    _ => "any exposure",
+                }
+            )
+        );
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Curves;
 
 namespace Handhold.Prediction;
 
@@ -7,7 +8,9 @@ internal static class ExposureQuestion
 {
     internal static ExposureAnswer Answer(Question question, double rate)
     {
-        var exposures = question.Law.ExposureFor(rate);
+        if (question.Law is ProfileLaw profile)
+            return Profiled(question, profile, rate);
+        var exposures = ((RateLaw)question.Law).ExposureFor(rate);
         var (low, median, high) = (
             exposures.Quantile((1 - question.Level) / 2),
             exposures.Quantile(0.5),
@@ -28,8 +31,47 @@ internal static class ExposureQuestion
 
     private static double? Median(Question question, double rate)
     {
-        var median = question.Law.ExposureFor(rate).Quantile(0.5);
+        var median = ((RateLaw)question.Law).ExposureFor(rate).Quantile(0.5);
         return double.IsInfinity(median) ? null : Math.Pow(2, median);
+    }
+
+    private static Status Flat { get; } =
+        new(StatusCode.FlatNotExcluded, "The fitted curve does not change with the exposure, so no exposure can be named for a rate.");
+
+    private static ExposureAnswer Profiled(Question question, ProfileLaw law, double rate)
+    {
+        var (found, set) = (law.Exposure(rate), law.Set(rate, question.Level, question.Options.Intervals));
+        if (set.Kind == ExposureSetKind.NotReachable)
+            return new(
+                question.Curve,
+                rate,
+                null,
+                set,
+                false,
+                [
+                    question.Curve.Linear is { HasExposure: false }
+                        ? question.Curve.Statuses.First(s => s.Code == StatusCode.SingleExposure)
+                        : new(
+                            StatusCode.NotReachable,
+                            $"A keeper rate of {Say.Percent(rate)} is not between the floor and the ceiling of this curve: no speed has it. Look for what spoils frames besides shake: focus, the subject, the judging."
+                        ),
+                ]
+            );
+        if (found is not { } log2Seconds)
+            return new(question.Curve, rate, null, set, false, [.. question.Unfinished.DefaultIfEmpty(Flat)]);
+        var exposure = ShutterSpeed.FromLog2Seconds(log2Seconds);
+        var declined = question.Declined(log2Seconds);
+        ImmutableArray<Status> statuses = question.Tested(log2Seconds)
+            ? []
+            : [question.Outside(MarkedSpeeds.Told(exposure, Marks.Third), declined)];
+        return new(
+            question.Curve,
+            rate,
+            declined ? null : exposure,
+            set,
+            question.Tested(log2Seconds),
+            [.. statuses, .. question.Unfinished]
+        );
     }
 
     private static ExposureAnswer Unreachable(Question question, double rate, double high)

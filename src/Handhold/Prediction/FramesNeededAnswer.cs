@@ -58,14 +58,14 @@ public sealed class FramesNeededAnswer : Answer
     /// <summary>The burst luck assumed.</summary>
     public LuckUsed Luck { get; }
 
-    /// <summary>Whether doubt on the parameters is in the number: <c>posterior</c>.</summary>
-    public string Doubt { get; } = "posterior";
+    /// <summary>Whether doubt on the parameters is in the number: <c>posterior</c>, or <c>none</c> where an estimated rate is taken as known.</summary>
+    public string Doubt => Curve.Linear is null ? "posterior" : "none";
 
     /// <inheritdoc />
     public override string Sentence =>
         Frames is { } frames
-            ? $"Shoot {Say.Frames(frames)} at {At}{Split()} for {Say.Keepers(Keepers)} with {Say.Percent(Assurance)} assurance."
-            : Statuses.Last(s => s.Code is StatusCode.OverBudget or StatusCode.OutsideTestedRange).Message;
+            ? $"Shoot {Say.Frames(frames)} at {At}{Split()} for {Say.Keepers(Keepers)} with {Say.Percent(Assurance)} assurance{(Curve.Linear is null ? "" : ", if the estimated rate is the true one")}."
+            : Statuses.First(s => s.Code is StatusCode.OverBudget or StatusCode.OutsideTestedRange or StatusCode.Separated).Message;
 
     private string Split() =>
         Bursts.Length <= 1 ? " in one burst"

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace Handhold.Prediction;
 
 /// <summary>How many frames bring the wanted keepers home.</summary>
@@ -15,14 +13,15 @@ internal static class FramesQuestion
     {
         var (curve, x) = (question.Curve, at.Log2Seconds);
         var luck = Luck(curve);
-        if (question.Declined(x))
-            return new(curve, at, keepers, assurance, null, [], 0, null, luck, false, [question.Outside(at, declined: true)]);
+        if (question.Barred(at) is { } barred)
+            return new(curve, at, keepers, assurance, null, [], 0, null, luck, false, [barred]);
         var law = ShootLaw.For(question, x);
         var frames = Smallest(law, keepers, assurance, question.Options.Budget, cancellation);
         var attained = law.AtLeast(keepers, frames ?? question.Options.Budget, cancellation);
-        ImmutableArray<Status> statuses = question.Tested(x) ? [] : [question.Outside(at, declined: false)];
+        var statuses = question.Remarks(at);
         if (frames is null)
-            statuses = statuses.Add(
+            statuses = statuses.Insert(
+                0,
                 new(
                     StatusCode.OverBudget,
                     $"{Say.Frames(question.Options.Budget)} at {at} bring {Say.Keepers(keepers)} with an assurance of only {Say.Percent(attained)}. Use a support where the place allows one, a faster speed, or several bursts with a fresh grip."
@@ -74,7 +73,7 @@ internal static class FramesQuestion
     }
 
     private static LuckUsed Luck(KeeperCurve curve) =>
-        curve.Model.Luck == LuckKind.None
-            ? new("none", 0, "given")
-            : new("normal", curve.Parameters.First(p => p.Name == "burstLuck").Median, curve.Data.Bursts > 0 ? "estimated" : "assumed");
+        curve.Linear is not null ? new("none", 0, "assumed")
+        : curve.Model.Luck == LuckKind.None ? new("none", 0, "given")
+        : new("normal", curve.Parameters.First(p => p.Name == "burstLuck").Median, curve.Data.Bursts > 0 ? "estimated" : "assumed");
 }

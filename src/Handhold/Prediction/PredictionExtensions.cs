@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Handhold.Prediction;
 
 namespace Handhold;
@@ -11,12 +10,16 @@ public static class PredictionExtensions
     public static RateAnswer RateAt(this KeeperCurve curve, ShutterSpeed at, AnswerOptions? options = null)
     {
         Question question = new(curve, options);
+        if (question.Barred(at) is { } barred)
+            return new(curve, at, null, false, [barred]);
         var x = at.Log2Seconds;
-        if (question.Declined(x))
-            return new(curve, at, null, false, [question.Outside(at, declined: true)]);
-        var rate = question.Rate(x);
-        ImmutableArray<Status> statuses = question.Tested(x) ? [] : [question.Outside(at, declined: false)];
-        return new(curve, at, rate, question.Tested(x), question.WithPriorCheck(statuses, q => Odds(q.Law.MeanRate(x)), "the rate there"));
+        return new(
+            curve,
+            at,
+            question.Rate(x),
+            question.Tested(x),
+            question.WithPriorCheck(question.Remarks(at), q => Odds(q.Law.MeanRate(x)), "the rate there")
+        );
 
         static double Odds(double p) => Math.Sqrt(p / (1 - p)); // a factor of two either way: four in the odds
     }
@@ -98,11 +101,10 @@ public static class PredictionExtensions
     {
         Question question = new(curve, options);
         _ = Question.CheckedCount(frames, "The number of frames");
+        if (question.Barred(at) is { } barred)
+            return new(curve, at, frames, [], false, [barred]);
         var x = at.Log2Seconds;
-        if (question.Declined(x))
-            return new(curve, at, frames, [], false, [question.Outside(at, declined: true)]);
-        ImmutableArray<Status> statuses = question.Tested(x) ? [] : [question.Outside(at, declined: false)];
-        return new(curve, at, frames, ShootLaw.For(question, x).Counts(frames, cancellation), question.Tested(x), statuses);
+        return new(curve, at, frames, ShootLaw.For(question, x).Counts(frames, cancellation), question.Tested(x), question.Remarks(at));
     }
 
     /// <summary>How many stops slower this curve allows than <paramref name="reference"/> at a keeper rate.</summary>
@@ -111,6 +113,32 @@ public static class PredictionExtensions
         ArgumentNullException.ThrowIfNull(curve);
         ArgumentNullException.ThrowIfNull(reference);
         return CompareQuestion.Answer(reference, curve, Question.CheckedProbability(rate, "rate"), options ?? AnswerOptions.Default);
+    }
+
+    /// <summary>How many stops slower a curve with terms allows under some conditions than under others, at a keeper rate.</summary>
+    /// <param name="curve">A curve of the likelihood or bias-reduced estimator.</param>
+    /// <param name="conditions">The side that is asked for.</param>
+    /// <param name="reference">The other side.</param>
+    /// <param name="rate">Keeper rate at which they are compared, between 0 and 1.</param>
+    /// <param name="options">How to answer; its conditions hold on both sides where a side does not say otherwise.</param>
+    /// <exception cref="ConditionsException">A term was not stated, or stated as something that no frame had.</exception>
+    public static StopsDifference SlowerUnder(
+        this KeeperCurve curve,
+        Conditions conditions,
+        Conditions reference,
+        double rate,
+        AnswerOptions? options = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(conditions);
+        ArgumentNullException.ThrowIfNull(reference);
+        var all = options ?? AnswerOptions.Default;
+        return LinearDifference.Between(
+            new(curve, all with { Conditions = reference.Or(all.Conditions) }),
+            new(curve, all with { Conditions = conditions.Or(all.Conditions) }),
+            Question.CheckedProbability(rate, "rate"),
+            []
+        );
     }
 
     /// <summary>The rate along exposures from <paramref name="fastest"/> to <paramref name="slowest"/>, for drawing.</summary>

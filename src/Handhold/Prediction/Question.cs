@@ -18,21 +18,21 @@ internal sealed class Question
         if (Options.BurstsOf is < 1)
             throw new ArgumentException(FormattableString.Invariant($"Bursts of {Options.BurstsOf} frames cannot be. Give at least 1."));
         Law =
-            Options.Day == Day.Another
-                ? curve.Posterior.AnotherDay
-                : curve.Posterior.SameDay
-                    ?? throw new ArgumentException(
-                        FormattableString.Invariant(
-                            $"Curve {curve.Key} was tested on {curve.Data.Sessions} days, so 'the same day' names none of them. Ask for another day, or fit one session alone."
-                        )
-                    );
+            curve.Linear is { } linear ? new ProfileLaw(linear.Likelihood, Options.Conditions.Or(linear.SharedConditions))
+            : Options.Day == Day.Another ? curve.Posterior.AnotherDay
+            : curve.Posterior.SameDay
+                ?? throw new ArgumentException(
+                    FormattableString.Invariant(
+                        $"Curve {curve.Key} was tested on {curve.Data.Sessions} days, so 'the same day' names none of them. Ask for another day, or fit one session alone."
+                    )
+                );
     }
 
     internal KeeperCurve Curve { get; }
 
     internal AnswerOptions Options { get; }
 
-    internal RateLaw Law { get; }
+    internal IRateLaw Law { get; }
 
     internal double Level => Curve.Model.Level;
 
@@ -43,14 +43,41 @@ internal sealed class Question
     internal bool Tested(double exposure) => exposure >= Fastest - Hair && exposure <= Slowest + Hair;
 
     /// <summary>Whether an exposure is too far from those tested to be answered by default.</summary>
-    internal bool Declined(double exposure) => !Options.BeyondTested && (exposure < Fastest - 1 - Hair || exposure > Slowest + 1 + Hair);
+    internal bool Declined(double exposure) =>
+        (Curve.Linear is { HasExposure: false } && !Tested(exposure))
+        || !Options.BeyondTested && (exposure < Fastest - 1 - Hair || exposure > Slowest + 1 + Hair);
 
-    internal RateEstimate Rate(double exposure)
+    /// <summary>The rate; null where the data leave it open altogether.</summary>
+    internal RateEstimate? Rate(double exposure)
     {
-        var median = Law.RateQuantile(exposure, 0.5);
-        var mean = Law.MeanRate(exposure);
-        return new(median, mean, new(Law.RateQuantile(exposure, (1 - Level) / 2), Law.RateQuantile(exposure, (1 + Level) / 2), Level));
+        var (mean, median) = (Law.MeanRate(exposure), Law.RateQuantile(exposure, 0.5));
+        var (lower, upper) = (Law.RateQuantile(exposure, (1 - Level) / 2), Law.RateQuantile(exposure, (1 + Level) / 2));
+        return double.IsNaN(mean) ? null
+            : Curve.Linear is null ? new(median, mean, new CredibleInterval(lower, upper, Level))
+            : new(median, mean, new ConfidenceInterval(lower, upper, Level, "profile"));
     }
+
+    /// <summary>Why there is no answer at an exposure: it was not tested near there, or the likelihood fits any rate there equally well.</summary>
+    internal Status? Barred(ShutterSpeed at) =>
+        Declined(at.Log2Seconds) ? Outside(at, declined: true)
+        : double.IsNaN(Law.MeanRate(at.Log2Seconds))
+            ? new(
+                StatusCode.Separated,
+                $"Keepers and rejects separate, and any rate at {at} fits them equally well. Use the bias-reduced or posterior estimator, or shoot frames there."
+            )
+        : null;
+
+    /// <summary>What to say of an answer at an exposure: beyond the speeds tested, or from a likelihood without a maximum.</summary>
+    internal ImmutableArray<Status> Remarks(ShutterSpeed at) =>
+        [.. Tested(at.Log2Seconds) ? [] : new[] { Outside(at, declined: false) }, .. Unfinished];
+
+    /// <summary>The curve's own statuses that bear on every answer of a likelihood without a maximum.</summary>
+    internal IEnumerable<Status> Unfinished =>
+        Curve.Linear is { Likelihood.Estimate: null }
+            ? Curve.Statuses.Where(s =>
+                s.Code is StatusCode.Separated or StatusCode.QuasiSeparated or StatusCode.AllKeepers or StatusCode.NoKeepers
+            )
+            : [];
 
     internal Status Outside(ShutterSpeed at, bool declined)
     {
@@ -69,7 +96,7 @@ internal sealed class Question
     /// <summary>The status that an answer rests on the prior, when the same question under wider or narrower priors moves it by more than a factor of two.</summary>
     internal ImmutableArray<Status> WithPriorCheck(ImmutableArray<Status> statuses, Func<Question, double?> ask, string what)
     {
-        if (!Options.CheckPriors)
+        if (!Options.CheckPriors || Curve.Linear is not null)
             return statuses;
         var (same, widened, narrowed) = Curve.OtherPriors.Value;
         var answer = ask(new(same, Options));

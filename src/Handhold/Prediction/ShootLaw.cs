@@ -13,9 +13,9 @@ internal sealed class ShootLaw
     private ShootLaw(BurstRates? one, BurstsLaw? several, int burstsOf) => (_one, _several, _burstsOf) = (one, several, burstsOf);
 
     internal static ShootLaw For(Question question, double exposure) =>
-        question.Options.BurstsOf is { } size
-            ? new(null, new(question.Law, exposure, size), size)
-            : new(question.Law.BurstRates(exposure), null, 0);
+        question is { Options.BurstsOf: { } size, Law: RateLaw law }
+            ? new(null, new(law, exposure, size), size)
+            : new(question.Law.BurstRates(exposure), null, question.Options.BurstsOf ?? 0);
 
     internal double AtLeast(int keepers, int frames, CancellationToken cancellation)
     {
@@ -32,7 +32,7 @@ internal sealed class ShootLaw
             : [.. _several!.Fewer(frames + 1, frames / _burstsOf, _burstsOf, frames % _burstsOf, cancellation)];
 
     internal ImmutableArray<int> Bursts(int frames) =>
-        _one is not null ? [frames]
+        _burstsOf == 0 ? [frames]
         : frames % _burstsOf == 0 ? [.. Enumerable.Repeat(_burstsOf, frames / _burstsOf)]
         : [.. Enumerable.Repeat(_burstsOf, frames / _burstsOf), frames % _burstsOf];
 }

@@ -28,6 +28,6 @@ public sealed class SlowestAnswer : Answer
     /// <inheritdoc />
     public override string Sentence =>
         Shutter is { } shutter && Assurance is { } assurance
-            ? $"{shutter} is the slowest marked speed that gives {Wanted} with the wanted assurance ({Say.Percent(assurance)} there)."
+            ? $"{shutter} is the slowest marked speed that gives {Wanted} with the wanted {(Curve.Linear is null ? "assurance" : "confidence")} ({Say.Percent(assurance)} there)."
             : Statuses[0].Message;
 }

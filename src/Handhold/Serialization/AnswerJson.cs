@@ -54,8 +54,8 @@ public static partial class AnswerJson
         writer.WriteStartObject();
         writer.WriteKey(difference.A.Key, without: between);
         writer.WriteString("between", between);
-        writer.WriteString("a", difference.A.Key[between]);
-        writer.WriteString("b", difference.B.Key[between]);
+        writer.WriteString("a", difference.A.Key[between] ?? difference.ConditionsOfA[between]);
+        writer.WriteString("b", difference.B.Key[between] ?? difference.ConditionsOfB[between]);
         writer.WriteNumber("rate", difference.Rate);
         writer.WriteNumberIfAny("stops", difference.Stops?.Value);
         if (difference.Interval is { } interval)

@@ -56,10 +56,12 @@ internal static class JsonParts
         json.WriteBoolean("withinTested", answer.WithinTested);
     }
 
-    internal static void WriteInterval(this Utf8JsonWriter json, CredibleInterval interval)
+    internal static void WriteInterval(this Utf8JsonWriter json, Interval interval)
     {
         json.WriteNumber("lower", interval.Lower);
         json.WriteNumber("upper", interval.Upper);
+        if (interval is ConfidenceInterval { Method: var method })
+            json.WriteString("method", method);
     }
 
     /// <summary>A number that does not exist is absent.</summary>

@@ -41,17 +41,31 @@ internal static class SavedFitWriter
         json.WriteKey(curve.Key);
         json.WriteStatuses(curve.Statuses);
         SavedData.Write(json, curve.Data, withCells);
-        json.WriteStartObject("priors");
-        SavedPriors.Write(json, "tau0", curve.HalfPointPrior);
-        json.WriteEndObject();
+        if (curve.HalfPointPrior is { } halfPoint)
+        {
+            json.WriteStartObject("priors");
+            SavedPriors.Write(json, "tau0", halfPoint);
+            json.WriteEndObject();
+        }
+
         json.WriteNumberIfAny("logLikelihood", curve.LogLikelihood);
         json.WriteNumberIfAny("deviance", curve.Deviance);
+        if (curve.Linear is { } linear)
+            SavedLinear.Write(json, linear);
+        else
+            WriteParameters(json, curve);
+        WriteHalfKeeperExposure(json, curve);
+        if (curve.Linear is { InStops: var effects })
+            SavedLinear.WriteInStops(json, effects);
+        json.WriteEndObject();
+    }
+
+    private static void WriteParameters(Utf8JsonWriter json, KeeperCurve curve)
+    {
         WriteCoefficients(json, curve.Parameters);
         WriteKnownOrEstimated(json, "ceiling", curve, curve.Model.Ceiling.Value);
         WriteKnownOrEstimated(json, "floor", curve, curve.Model.Floor.Value);
         WriteLuck(json, curve);
-        WriteHalfKeeperExposure(json, curve);
-        json.WriteEndObject();
     }
 
     private static void WriteCoefficients(Utf8JsonWriter json, ImmutableArray<ParameterSummary> parameters)
@@ -103,12 +117,15 @@ internal static class SavedFitWriter
         double? Median(string name) => curve.Parameters.FirstOrDefault(p => p.Name == name)?.Median;
     }
 
-    /// <summary>For another day, and wherever it lies: a report describes, so it does not decline.</summary>
+    /// <summary>For another day, wherever it lies, and with terms at the reference: a report describes, so it does not decline.</summary>
     private static void WriteHalfKeeperExposure(Utf8JsonWriter json, KeeperCurve curve)
     {
         json.WriteStartObject("halfKeeperExposure");
-        var half = curve.HalfKeeperExposure(AnswerOptions.Default with { BeyondTested = true });
+        var conditions = curve.Linear?.ReferenceConditions ?? Conditions.None;
+        var half = curve.HalfKeeperExposure(AnswerOptions.Default with { BeyondTested = true, Conditions = conditions });
         json.WriteExposure(half);
+        if (curve.Linear is { Terms: [_, ..] terms })
+            SavedConditions.Write(json, conditions, terms.SelectMany(t => t.Columns).Contains);
         json.WriteStatuses(half.Statuses);
         json.WriteEndObject();
     }

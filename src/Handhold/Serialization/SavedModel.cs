@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 
 namespace Handhold.Serialization;
@@ -7,9 +8,20 @@ internal static class SavedModel
 {
     internal static void Write(Utf8JsonWriter json, KeeperModel model)
     {
-        json.WriteString("estimator", "posterior");
-        json.WriteString("link", "logit");
-        json.WriteString("scale", "stops");
+        json.WriteString("estimator", EstimatorWords[model.Estimator]);
+        json.WriteString("link", JsonParts.Word(model.Link));
+        json.WriteString("scale", model.Estimator == Estimator.Posterior ? "stops" : "link");
+        WriteTexts(json, "terms", model.Terms);
+        json.WriteStartArray("products");
+        foreach (var (first, second) in model.Products)
+        {
+            json.WriteStartArray();
+            json.WriteStringValue(first);
+            json.WriteStringValue(second);
+            json.WriteEndArray();
+        }
+
+        json.WriteEndArray();
         json.WriteString("luck", JsonParts.Word(model.Luck));
         json.WriteString("bursts", JsonParts.Word(model.Bursts));
         WriteKnownOrEstimated(json, "ceiling", model.Ceiling.Value);
@@ -17,20 +29,24 @@ internal static class SavedModel
         json.WriteBoolean("poolConditions", model.PoolConditions);
         json.WriteNumber("level", model.Level);
         json.WriteNumber("seed", model.Seed);
-        json.WriteStartArray("each");
-        foreach (var column in model.Each)
-            json.WriteStringValue(column);
-        json.WriteEndArray();
-        SavedPriors.Write(json, model.Priors);
+        WriteTexts(json, "each", model.Each);
+        if (model.Estimator == Estimator.Posterior)
+            SavedPriors.Write(json, model.Priors);
     }
 
     internal static KeeperModel Read(JsonPlace place)
     {
-        Only(place["estimator"], "posterior");
-        Only(place["link"], "logit");
-        Only(place["scale"], "stops");
+        var estimator = EstimatorWords.FirstOrDefault(e => e.Value == place["estimator"].Text());
+        if (estimator.Value is null)
+            throw place["estimator"]
+                .Wrong($"this version knows {string.Join(" and ", EstimatorWords.Values.Order(StringComparer.Ordinal))}");
+        Only(place["scale"], estimator.Key == Estimator.Posterior ? "stops" : "link");
         return new()
         {
+            Estimator = estimator.Key,
+            Link = place["link"].OneOf<Link>(),
+            Terms = [.. Optional(place, "terms").Select(term => term.Text())],
+            Products = [.. Optional(place, "products").Select(ReadProduct)],
             Luck = place["luck"].OneOf<LuckKind>(),
             Bursts = place["bursts"].OneOf<BurstUse>(),
             Ceiling = ReadKnown(place["ceiling"], value => value is > 0 and <= 1, "should be above 0 and at most 1") is { } ceiling
@@ -43,9 +59,31 @@ internal static class SavedModel
             Level = place["level"].Number() is var level and > 0 and < 1 ? level : throw place["level"].Wrong("should be between 0 and 1"),
             Seed = place["seed"].Count(),
             Each = [.. place["each"].Items().Select(column => column.Text())],
-            Priors = SavedPriors.Read(place["priors"]),
+            Priors = estimator.Key == Estimator.Posterior ? SavedPriors.Read(place["priors"]) : Priors.Default,
         };
     }
+
+    private static ImmutableDictionary<Estimator, string> EstimatorWords { get; } =
+        new Dictionary<Estimator, string>
+        {
+            [Estimator.Posterior] = "posterior",
+            [Estimator.BiasReduced] = "bias-reduced",
+            [Estimator.Likelihood] = "likelihood",
+        }.ToImmutableDictionary();
+
+    private static void WriteTexts(Utf8JsonWriter json, string name, ImmutableArray<string> texts)
+    {
+        json.WriteStartArray(name);
+        foreach (var text in texts)
+            json.WriteStringValue(text);
+        json.WriteEndArray();
+    }
+
+    /// <summary>Members that the first files of this version did not have.</summary>
+    private static IEnumerable<JsonPlace> Optional(JsonPlace place, string name) => place.Find(name) is { } list ? list.Items() : [];
+
+    private static TermProduct ReadProduct(JsonPlace place) =>
+        place.Items().ToArray() is [var first, var second] ? new(first.Text(), second.Text()) : throw place.Wrong("should name two terms");
 
     private static void WriteKnownOrEstimated(Utf8JsonWriter json, string name, double? known)
     {

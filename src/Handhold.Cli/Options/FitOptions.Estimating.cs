@@ -1,0 +1,132 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+
+namespace Handhold.Cli;
+
+internal sealed partial class FitOptions
+{
+    private static readonly ImmutableArray<string> s_builtIn = ["focal", "stabiliser", "magnification", "subjectMotion", "firstFrame"];
+
+    private readonly Option<string[]> _term = new("--term")
+    {
+        HelpName = "NAME",
+        Description =
+            "A column, or focal, stabiliser, magnification, subjectMotion, firstFrame, that shifts the curve; may be given several times "
+            + "[those of the five that vary; the posterior has no terms yet].",
+    };
+    private readonly Option<string[]> _product = new("--product")
+    {
+        HelpName = "A,B",
+        Description = "The product of two terms, or of a term and exposure: one changes what the other does.",
+    };
+
+    /// <summary>Estimator, link, terms, ceiling and luck: what excludes what is refused here, in the words of the options.</summary>
+    private KeeperModel Estimating(ParseResult given)
+    {
+        var estimator = given.Read(_estimator, (o, text) => Reading.Word(o, text, ["posterior", "bias-reduced", "likelihood"])) switch
+        {
+            "bias-reduced" => Estimator.BiasReduced,
+            "likelihood" => Estimator.Likelihood,
+            _ => Estimator.Posterior,
+        };
+        var model = KeeperModel.Default with { Estimator = estimator };
+        if (given.Read(_ceiling, ReadCeiling) is { } ceiling)
+            model = model with { Ceiling = ceiling };
+        if (estimator == Estimator.Posterior)
+            RefuseWithPosterior(given);
+        else
+            RefuseWithoutPosterior(given, model);
+        var luck = given.Read(_luck, (o, text) => Reading.Word(o, text, ["normal", "none"], ["beta-binomial"]));
+        return model with
+        {
+            Link = given.Read(_link, (o, text) => Reading.Word(o, text, ["logit", "probit", "cloglog"])) switch
+            {
+                "probit" => Link.Probit,
+                "cloglog" => Link.Cloglog,
+                _ => Link.Logit,
+            },
+            Luck =
+                luck == "none" ? LuckKind.None
+                : luck == "normal" ? LuckKind.Normal
+                : model.Luck,
+            Terms = Terms(given),
+            Products = Products(given),
+        };
+    }
+
+    private void RefuseWithPosterior(ParseResult given)
+    {
+        given.Read(_scale, (o, text) => Reading.Word(o, text, ["stops"], ["link"]));
+        if (given.GetValue(_link) is "probit" or "cloglog")
+            throw new UsageException(
+                $"{_link.Name} {given.GetValue(_link)} is not for the posterior, which knows logit only in this version.",
+                $"Add {_estimator.Name} likelihood or bias-reduced, or leave {_link.Name} out."
+            );
+        if (new Option[] { _term, _product }.FirstOrDefault(given.Has) is { } option)
+            throw new UsageException(
+                $"{option.Name} is not in this version for the posterior, which fits separate curves without terms.",
+                $"Add {_estimator.Name} likelihood or bias-reduced, or leave it out; {_each.Name} splits the table by any column."
+            );
+    }
+
+    private void RefuseWithoutPosterior(ParseResult given, KeeperModel model)
+    {
+        var estimator = given.GetValue(_estimator);
+        given.Read(_scale, (o, text) => Reading.Word(o, text, ["link"], ["stops"]));
+        if (given.Has(_prior))
+            throw new UsageException(
+                $"{_prior.Name} has no place with {_estimator.Name} {estimator}, which uses no priors.",
+                "Leave one of them out."
+            );
+        if (given.GetValue(_luck) == "normal")
+            throw new UsageException(
+                $"{_luck.Name} normal is not for {_estimator.Name} {estimator}, which takes frames as independent.",
+                $"Use {_estimator.Name} posterior for shared luck, or leave {_luck.Name} out."
+            );
+        if (model.Estimator == Estimator.BiasReduced && (model.Ceiling.Value is null || given.GetValue(_floor) == "estimated"))
+            throw new UsageException(
+                $"{_estimator.Name} bias-reduced cannot estimate a ceiling or floor.",
+                $"Give a number, or use {_estimator.Name} posterior or likelihood."
+            );
+    }
+
+    private ImmutableArray<string> Terms(ParseResult given)
+    {
+        var terms = given.GetValue(_term) ?? [];
+        foreach (var term in terms)
+        {
+            if (term == "exposure" || string.IsNullOrWhiteSpace(term))
+                throw Reading.Refused(_term.Name, term, "is no term: the exposure is there already.", "Name a column.");
+            if (terms.Count(t => t == term) > 1)
+                throw Reading.Refused(_term.Name, term, "is there twice.", "Give it once.");
+        }
+
+        if (terms.Length > 0)
+            given.RefuseBoth(_term, _noTerms);
+        return [.. terms];
+    }
+
+    private ImmutableArray<TermProduct> Products(ParseResult given)
+    {
+        var (terms, products) = (given.GetValue(_term) ?? [], ImmutableArray.CreateBuilder<TermProduct>());
+        foreach (var text in given.GetValue(_product) ?? [])
+        {
+            if (Reading.Columns(_product.Name, text) is not [var first, var second])
+                throw Reading.Refused(_product.Name, text, "is not two terms.", $"Write {_product.Name} A,B.");
+            foreach (var part in new[] { first, second })
+                if (part != "exposure" && !terms.Contains(part) && (terms.Length > 0 || !s_builtIn.Contains(part)))
+                    throw Reading.Refused(_product.Name, text, $"needs {part} by itself as well.", $"Add {_term.Name} {part}.");
+            if (products.Any(p => (p.First, p.Second) == (first, second) || (p.First, p.Second) == (second, first)))
+                throw Reading.Refused(_product.Name, text, "is there twice.", "Give it once.");
+            products.Add(new(first, second));
+        }
+
+        return products.ToImmutable();
+    }
+
+    private void RefuseAbsentTerm(FrameTable table, string term)
+    {
+        if (!s_builtIn.Contains(term))
+            RefuseAbsent(table, _term.Name, term);
+    }
+}

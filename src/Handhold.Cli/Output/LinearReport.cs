@@ -1,0 +1,97 @@
+using System.Globalization;
+
+namespace Handhold.Cli;
+
+/// <summary>What the likelihood or bias-reduced estimator found of one curve, for people.</summary>
+internal static class LinearReport
+{
+    public static void Write(Page page, KeeperCurve curve, LinearFit linear)
+    {
+        CurveNotes.Heading(page, curve);
+        var options = AnswerOptions.Default with { BeyondTested = true, Conditions = linear.ReferenceConditions };
+        var half = curve.HalfKeeperExposure(options);
+        page.Text(Under(linear) + half.Sentence);
+        page.Blank();
+        page.Table(["", "Estimate", Plain.Level(linear.Level) + " interval"], Rows(half, linear));
+        page.Blank();
+        page.Table(
+            [
+                $"On the {curve.Model.Link.ToString().ToLowerInvariant()} scale",
+                "Estimate",
+                "Standard error",
+                Plain.Level(linear.Level) + " interval",
+            ],
+            linear.Coefficients.Select(Row)
+        );
+        page.Blank();
+        page.Text(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Log-likelihood {linear.LogLikelihood:0.000}; deviance {linear.Deviance:0.00} on {linear.DegreesOfFreedom} degrees of freedom."
+            )
+        );
+        if (linear.Terms.IsEmpty && linear.HasExposure)
+        {
+            page.Blank();
+            page.Table(["Speed", "Keepers here", "Estimated rate"], curve.Data.Speeds.Select(speed => Row(curve, speed, options)));
+        }
+
+        page.Blank();
+        CurveNotes.Write(
+            page,
+            curve,
+            [.. curve.Statuses, .. half.Statuses.Where(s => !half.Sentence.Contains(s.Message, StringComparison.Ordinal))]
+        );
+    }
+
+    /// <summary>The reference that the first sentence is for.</summary>
+    private static string Under(LinearFit linear)
+    {
+        var stated = linear.Terms.Select(t =>
+            (t.Name, Value: t.Columns.Select(c => linear.ReferenceConditions[c]).FirstOrDefault(v => v is not null))
+        );
+        var text = string.Join(", ", stated.Where(s => s.Value is not null).Select(s => $"{s.Name} {s.Value}"));
+        return text.Length == 0 ? "" : $"For {text}: ";
+    }
+
+    private static IEnumerable<string[]> Rows(ExposureAnswer half, LinearFit linear)
+    {
+        yield return ["Half-keeper speed", half.Exposure is { } exposure ? Plain.Speed(exposure) : "none", Plain.Set(half.Set)];
+        foreach (var effect in linear.InStops)
+            yield return
+            [
+                effect.Term
+                    + string.Concat(effect.At.Select(at => string.Create(CultureInfo.InvariantCulture, $", {at.Key} {at.Value:0.##}"))),
+                effect.Stops is { } stops ? stops.ToString() : "not given",
+                Ends(effect.Lower, effect.Upper, Change) + " stops",
+            ];
+    }
+
+    private static string[] Row(Coefficient coefficient) =>
+        [
+            coefficient.Name,
+            coefficient.Estimate is { } estimate ? Number(estimate) : "none",
+            coefficient.StandardError is { } error ? Number(error) : "",
+            Ends(coefficient.Interval.Lower, coefficient.Interval.Upper, Number),
+        ];
+
+    private static string[] Row(KeeperCurve curve, SpeedCount speed, AnswerOptions options) =>
+        [
+            speed.Exposure.ToString(),
+            string.Create(CultureInfo.InvariantCulture, $"{speed.Keepers} of {speed.Frames}"),
+            curve.RateAt(speed.Exposure, options).Rate is { } rate ? Plain.Percent(rate.Mean) : "any",
+        ];
+
+    private static string Ends(double? lower, double? upper, Func<double, string> say) =>
+        (lower, upper) switch
+        {
+            ({ } low, { } high) => $"{say(low)} to {say(high)}",
+            (null, { } high) => $"up to {say(high)}",
+            ({ } low, null) => $"from {say(low)} up",
+            _ => "unbounded",
+        };
+
+    private static string Number(double value) => value.ToString("0.000", CultureInfo.InvariantCulture);
+
+    private static string Change(double stops) => stops.ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using Handhold.Solvers;
+
+namespace Handhold;
+
+public sealed partial class LinearFit
+{
+    /// <summary>Terms that change the steepness, so that what they cost depends on the rate.</summary>
+    internal ImmutableArray<string> ChangingSteepness =>
+        [
+            .. Likelihood
+                .Layout.Terms.Where(t => t.Columns.Any(c => Partners(Likelihood.Layout.Columns.IndexOf(c)).Any(p => p.Partner == Slope)))
+                .Select(t => t.Name),
+        ];
+
+    private int Slope => Likelihood.Layout.HasExposure ? 1 : -1;
+
+    private (int Product, int Partner)[] Partners(int column) => [.. Likelihood.Layout.PartnersOf(column)];
+
+    private ImmutableArray<TermInStops> FindInStops()
+    {
+        if (!Likelihood.Layout.HasExposure)
+            return [];
+        var found = ImmutableArray.CreateBuilder<TermInStops>();
+        foreach (var column in Likelihood.Layout.Terms.SelectMany(t => t.Columns).Select(c => Likelihood.Layout.Columns.IndexOf(c)))
+        {
+            var partners = Partners(column);
+            if (partners.Any(p => p.Partner == Slope))
+                continue;
+            foreach (var at in Extremes(partners))
+                found.Add(InStopsAt(column, at));
+        }
+
+        return found.ToImmutable();
+    }
+
+    /// <summary>The lowest and the highest of what the partners are in the data, all low and all high; one empty place without partners.</summary>
+    private IEnumerable<(int Product, int Partner, double Value)[]> Extremes((int Product, int Partner)[] partners)
+    {
+        if (partners.Length == 0)
+            return
+            [
+                [],
+            ];
+        return
+        [
+            [.. partners.Select(p => (p.Product, p.Partner, Seen(p.Partner).Min()))],
+            [.. partners.Select(p => (p.Product, p.Partner, Seen(p.Partner).Max()))],
+        ];
+    }
+
+    private IEnumerable<double> Seen(int column)
+    {
+        for (var row = 0; row < Likelihood.Problem.Rows; row++)
+            yield return Likelihood.Problem.Design.Span[row * Columns + column];
+    }
+
+    /// <summary>The t with term · b + t slope · b = 0: the term's shift of the line, undone by t stops.</summary>
+    private TermInStops InStopsAt(int column, (int Product, int Partner, double Value)[] at)
+    {
+        var shift = Unit(column).ToArray();
+        foreach (var (product, _, value) in at)
+            shift[product] = value;
+        ImmutableArray<double> still = [.. shift];
+        // The slope must not depend on other terms here: those that do are at their reference.
+        var moving = Unit(Slope);
+        var set = ProfileSet.Of(Likelihood.Problem, Likelihood.Estimator, still, moving, 0, Level);
+        Stops? stops = Likelihood.Dot(still) is { } height && Likelihood.Dot(moving) is { } slope and not 0 ? new(-height / slope) : null;
+        return new(
+            Likelihood.Layout.Columns[column],
+            [.. at.Select(p => KeyValuePair.Create(Likelihood.Layout.Columns[p.Partner], p.Value))],
+            stops,
+            set.Outside ? null : set.Lower,
+            set.Outside ? null : set.Upper
+        );
+    }
+}

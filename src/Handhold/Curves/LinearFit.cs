@@ -1,0 +1,112 @@
+using System.Collections.Immutable;
+using Handhold.Curves;
+using Handhold.Solvers;
+
+namespace Handhold;
+
+/// <summary>What the likelihood or bias-reduced estimator found of one curve.</summary>
+public sealed partial class LinearFit
+{
+    private readonly Lazy<ImmutableArray<Coefficient>> _coefficients;
+    private readonly Lazy<ImmutableArray<TermInStops>> _inStops;
+
+    internal LinearFit(CurveLikelihood likelihood, ImmutableArray<FrameCell> cells, double level)
+    {
+        (Likelihood, Level) = (likelihood, level);
+        SharedConditions = Conditions.Shared(cells.Select(c => c.Conditions));
+        ReferenceConditions = Reference(cells);
+        _coefficients = new(FindCoefficients);
+        _inStops = new(FindInStops);
+    }
+
+    /// <summary>False when all frames had one exposure, so that there is no exposure term.</summary>
+    public bool HasExposure => Likelihood.Layout.HasExposure;
+
+    /// <summary>Confidence of the intervals, such as 0.95.</summary>
+    public double Level { get; }
+
+    /// <summary>The terms beside the exposure; a question must say where they stand.</summary>
+    public ImmutableArray<LinearTerm> Terms => [.. Likelihood.Layout.Terms.Select(t => new LinearTerm(t.Name, t.Sources, t.Levels))];
+
+    /// <summary>Coefficients on the scale of the link, of raw columns: <c>log2Exposure</c> is negative for falling curves.</summary>
+    public ImmutableArray<Coefficient> Coefficients => _coefficients.Value;
+
+    /// <summary>Covariance of the estimates, rows of columns in the order of <see cref="Coefficients"/>; empty where the likelihood has no finite maximum.</summary>
+    public ImmutableArray<ImmutableArray<double>> Covariance =>
+        Likelihood.Estimate is { } estimate
+            ? [.. Enumerable.Range(0, Columns).Select(i => estimate.Covariance.Slice(i * Columns, Columns))]
+            : [];
+
+    /// <summary>Log-likelihood on the Bernoulli scale: no binomial coefficients, so pooling does not change it. Without a maximum, its least upper bound.</summary>
+    public double LogLikelihood => Likelihood.LogLikelihood;
+
+    /// <summary>The log-likelihood plus half the log determinant of the expected information; null but for the bias-reduced estimator.</summary>
+    public double? PenalisedLogLikelihood => Likelihood.Estimate?.PenalisedLogLikelihood;
+
+    /// <summary>Twice the log-likelihood lost against the saturated model of cells pooled by all columns in use.</summary>
+    public double Deviance => Likelihood.Estimate?.Deviance ?? Likelihood.Limit.Deviance;
+
+    /// <summary>Cells less parameters.</summary>
+    public int DegreesOfFreedom => Likelihood.Problem.Rows - Parameters;
+
+    /// <summary>Akaike's criterion, 2 (parameters - log-likelihood) on the Bernoulli scale; only differences between fits of the same frames mean anything.</summary>
+    public double Akaike => 2 * (Parameters - LogLikelihood);
+
+    /// <summary>The ceiling given or estimated.</summary>
+    public double Ceiling => Likelihood.Ceiling;
+
+    /// <summary>Standard error of an estimated ceiling; null when it was given, or ended at 1.</summary>
+    public double? CeilingStandardError => Likelihood.Estimate?.CeilingStandardError;
+
+    /// <summary>The floor given or estimated.</summary>
+    public double Floor => Likelihood.Floor;
+
+    /// <summary>Standard error of an estimated floor; null when it was given, or ended at 0.</summary>
+    public double? FloorStandardError => Likelihood.Estimate?.FloorStandardError;
+
+    /// <summary>What each term costs or buys, in stops; without those that depend on the rate, since they change the steepness.</summary>
+    public ImmutableArray<TermInStops> InStops => _inStops.Value;
+
+    /// <summary>Conditions that frames were shot under, every label at its reference where possible: what a report is made at when none are asked for.</summary>
+    public Conditions ReferenceConditions { get; }
+
+    /// <summary>What all frames have in common, so that a question need not say it.</summary>
+    internal Conditions SharedConditions { get; }
+
+    internal CurveLikelihood Likelihood { get; }
+
+    internal int Parameters => Columns + (Likelihood.Problem.Ceiling is null ? 1 : 0) + (Likelihood.Problem.Floor is null ? 1 : 0);
+
+    private int Columns => Likelihood.Layout.Columns.Length;
+
+    private ImmutableArray<Coefficient> FindCoefficients()
+    {
+        var coefficients = ImmutableArray.CreateBuilder<Coefficient>(Columns);
+        for (var column = 0; column < Columns; column++)
+        {
+            var interval = ProfileInterval.Of(Likelihood.Problem, Likelihood.Estimator, Unit(column), Level);
+            coefficients.Add(
+                new(
+                    Likelihood.Layout.Columns[column],
+                    Likelihood.Coefficients[column],
+                    Likelihood.Estimate?.StandardError(column) ?? Likelihood.Limit.StandardErrors[column],
+                    new(interval.Lower, interval.Upper, Level, "profile")
+                )
+            );
+        }
+
+        return coefficients.MoveToImmutable();
+    }
+
+    private Conditions Reference(ImmutableArray<FrameCell> cells) =>
+        cells
+            .GroupBy(c => c.Conditions with { Session = null, Burst = null })
+            .OrderBy(g => Likelihood.Layout.Terms.Sum(t => t.FromReference(g.Key)))
+            .ThenByDescending(g => g.Sum(c => c.Frames))
+            .ThenBy(g => g.Key.ToString(), StringComparer.Ordinal)
+            .First()
+            .Key;
+
+    private ImmutableArray<double> Unit(int column, double weight = 1) =>
+        [.. Enumerable.Range(0, Columns).Select(j => j == column ? weight : 0.0)];
+}

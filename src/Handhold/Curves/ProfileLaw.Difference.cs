@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+
+namespace Handhold.Curves;
+
+internal sealed partial class ProfileLaw
+{
+    private const double Golden = 0.618033988749894848;
+
+    /// <summary>Whether stops to another line have a profile, rather than a standard error only.</summary>
+    internal bool ProfilesTo(ProfileLaw other) => Likelihood != other.Likelihood || _moving.SequenceEqual(other._moving);
+
+    /// <summary>The signed root, by stops that another line may lie slower at a rate; positive below the estimate.</summary>
+    internal Func<double, double> StopsTo(ProfileLaw other, double rate, double estimate)
+    {
+        if (Likelihood != other.Likelihood)
+            return stops => Signed(stops, LostByBoth(other, rate, stops));
+        if (_moving.SequenceEqual(other._moving))
+            return stops => Signed(stops, Likelihood.LostByContrast([.. Apart(other, stops)]));
+        var deviation = Deviation(other, rate);
+        return stops => (estimate - stops) / deviation;
+
+        double Signed(double stops, double lost) => Math.CopySign(Math.Sqrt(2 * Math.Max(0, lost)), estimate - stops);
+    }
+
+    private IEnumerable<double> Apart(ProfileLaw other, double stops) =>
+        Enumerable.Range(0, _still.Length).Select(j => other._still[j] - _still[j] + stops * _moving[j]);
+
+    /// <summary>Two fits: the least that both lose, over where this line has the rate.</summary>
+    private double LostByBoth(ProfileLaw other, double rate, double stops)
+    {
+        var centre = (Exposure(rate) ?? 0) / 2 + ((other.Exposure(rate) ?? 0) - stops) / 2;
+        var half = Math.Abs((Exposure(rate) ?? 0) - centre) + 1e-9;
+        var (low, high) = (centre - half, centre + half);
+        var (left, right) = (high - Golden * (high - low), low + Golden * (high - low));
+        var (atLeft, atRight) = (At(left), At(right));
+        while (high - low > 1e-7 * Math.Min(1, half))
+        {
+            if (atLeft < atRight)
+            {
+                (high, right, atRight) = (right, left, atLeft);
+                left = high - Golden * (high - low);
+                atLeft = At(left);
+            }
+            else
+            {
+                (low, left, atLeft) = (left, right, atRight);
+                right = low + Golden * (high - low);
+                atRight = At(right);
+            }
+        }
+
+        return Math.Min(atLeft, atRight);
+
+        double At(double x) => Likelihood.Lost(Row(x), rate) + other.Likelihood.Lost(other.Row(x + stops), rate);
+    }
+
+    /// <summary>Standard deviation of the difference of two exposures of one fit, by the delta method.</summary>
+    private double Deviation(ProfileLaw other, double rate)
+    {
+        if (Likelihood.Estimate is not { } estimate)
+            return double.PositiveInfinity;
+        var (mine, theirs) = (Gradient(rate), other.Gradient(rate));
+        double[] gradient = [.. mine.Zip(theirs, (m, t) => t - m)];
+        var variance = 0.0;
+        for (var i = 0; i < gradient.Length; i++)
+        for (var j = 0; j < gradient.Length; j++)
+            variance += gradient[i] * estimate.Covariance[i * gradient.Length + j] * gradient[j];
+        return Math.Sqrt(variance);
+    }
+
+    /// <summary>Of the exposure with a rate: -row / slope.</summary>
+    private ImmutableArray<double> Gradient(double rate)
+    {
+        var slope = Likelihood.Dot(_moving) ?? double.NaN;
+        return [.. Row(Exposure(rate) ?? double.NaN).Select(x => -x / slope)];
+    }
+}

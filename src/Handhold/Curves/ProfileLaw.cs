@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using Handhold.Kernels;
+using Handhold.Solvers;
+
+namespace Handhold.Curves;
+
+/// <summary>The confidence that a likelihood gives in rates along exposures under some conditions.</summary>
+/// <remarks>
+/// With r the signed root of twice the log-likelihood lost by holding the rate, the confidence that the rate is lower is Φ(-r): its (1 ± level)/2
+/// quantiles are the ends of the profile interval. Source: Barndorff-Nielsen and Cox (1994), Inference and Asymptotics, 3.4.
+/// </remarks>
+internal sealed partial class ProfileLaw : IRateLaw
+{
+    private const double LargestLogit = 35;
+    private readonly ImmutableArray<double> _still;
+    private readonly ImmutableArray<double> _moving;
+
+    internal ProfileLaw(CurveLikelihood likelihood, Conditions conditions)
+    {
+        Likelihood = likelihood;
+        (_still, _moving) = likelihood.Layout.Line(conditions);
+    }
+
+    internal CurveLikelihood Likelihood { get; }
+
+    /// <inheritdoc />
+    public double RateCdf(double exposure, double rate) => Normal.Cdf(-SignedRoot(exposure, rate));
+
+    /// <inheritdoc />
+    public double RateQuantile(double exposure, double p)
+    {
+        if (p == 0.5)
+            return MeanRate(exposure);
+        if (Likelihood.Problem.Ceiling is null || Likelihood.Problem.Floor is null)
+            return RootInLogits(exposure, p);
+        var interval = ProfileInterval.Of(Likelihood.Problem, Likelihood.Estimator, Row(exposure), Math.Abs(1 - 2 * p));
+        return p < 0.5
+            ? Likelihood.RateOf(interval.Lower ?? double.NegativeInfinity)
+            : Likelihood.RateOf(interval.Upper ?? double.PositiveInfinity);
+    }
+
+    /// <inheritdoc />
+    public double MeanRate(double exposure) => Likelihood.Value(Row(exposure)) is { } eta ? Likelihood.RateOf(eta) : double.NaN;
+
+    /// <inheritdoc />
+    public BurstRates BurstRates(double exposure)
+    {
+        var rate = MeanRate(exposure);
+        return new([rate], [1 - rate], [1]);
+    }
+
+    /// <summary>Positive where the estimated rate at an exposure is above <paramref name="rate"/>.</summary>
+    internal double SignedRoot(double exposure, double rate) => Likelihood.SignedRoot(Row(exposure), rate);
+
+    /// <summary>The exposure that has a rate, log2 seconds; null where the estimated line has none.</summary>
+    internal double? Exposure(double rate) =>
+        Likelihood.PredictorOf(rate) is { } eta
+        && Likelihood.Dot(_still) is { } height
+        && Likelihood.Dot(_moving) is { } slope and not 0
+        && (eta - height) / slope is var exposure
+        && double.IsFinite(exposure)
+            ? exposure
+            : null;
+
+    /// <summary>The exposures at which the data do not exclude a rate.</summary>
+    internal ExposureSet Set(double rate, double level, IntervalMethod method) =>
+        Likelihood.PredictorOf(rate) is not { } eta || !Likelihood.Layout.HasExposure ? LineSet.NotReachable(method)
+        : method != IntervalMethod.Profile ? LineSet.FromCovariance(Likelihood, _still, _moving, eta, level, method)
+        : Likelihood.Problem.Ceiling is null || Likelihood.Problem.Floor is null
+            ? LineSet.ByRoots(Exposure(rate), x => SignedRoot(x, rate), level, method)
+        : LineSet.From(ProfileSet.Of(Likelihood.Problem, Likelihood.Estimator, _still, _moving, eta, level));
+
+    private ImmutableArray<double> Row(double exposure) => [.. _still.Zip(_moving, (still, moving) => still + exposure * moving)];
+
+    private double RootInLogits(double exposure, double p)
+    {
+        var (low, high) = (-LargestLogit, LargestLogit);
+        while (high - low > 1e-9)
+        {
+            var middle = (low + high) / 2;
+            if (RateCdf(exposure, Elementary.Logistic(middle).Mu) < p)
+                low = middle;
+            else
+                high = middle;
+        }
+
+        return Elementary.Logistic((low + high) / 2).Mu;
+    }
+}

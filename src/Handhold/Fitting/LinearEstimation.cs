@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using Handhold.Models;
+using Handhold.Solvers;
+
+namespace Handhold.Fitting;
+
+/// <summary>The likelihood and bias-reduced estimators, each curve by itself.</summary>
+internal static class LinearEstimation
+{
+    internal static FittedCurves Run(
+        KeeperModel model,
+        ImmutableArray<CurveRows> rows,
+        IProgress<double>? progress,
+        CancellationToken cancellation
+    )
+    {
+        var curves = ImmutableArray.CreateBuilder<KeeperCurve>(rows.Length);
+        foreach (var row in rows)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            curves.Add(Fit(model, row));
+            progress?.Report(curves.Count / (double)rows.Length);
+        }
+
+        return new(model, curves.MoveToImmutable()) { LogEvidence = double.NaN };
+    }
+
+    private static KeeperCurve Fit(KeeperModel model, CurveRows rows)
+    {
+        var place = $"Curve {rows.Key}";
+        var layout = TermChoice.Layout(model, rows.Data.Cells, place);
+        var problem = layout.Problem(rows.Data.Cells, model);
+        var estimator = model.Estimator == Estimator.BiasReduced ? BinomialEstimator.BiasReduced : BinomialEstimator.Likelihood;
+        try
+        {
+            LinearFit linear = new(new(layout, problem, estimator, Separation.Of(problem)), rows.Data.Cells, model.Level);
+            return new(rows.Key, rows.Data, model, null, [], new(() => LinearStatuses.Of(model, rows.Data, linear)))
+            {
+                Linear = linear,
+                LogLikelihood = linear.LogLikelihood,
+                Deviance = linear.Deviance,
+            };
+        }
+        catch (AliasedColumnsException aliased)
+        {
+            throw new CellException(
+                place,
+                string.Join(" ", aliased.Columns),
+                "Leave that term out, or add frames that tell the two apart."
+            );
+        }
+    }
+}
