@@ -8,8 +8,6 @@ namespace Handhold.Curves;
 /// <summary>The likelihood, or penalised likelihood, of one curve's linear predictor: its maximum, and what is lost by holding a rate.</summary>
 internal sealed class CurveLikelihood
 {
-    private const double Nothing = 1e-7;
-    private const double Extreme = 1e-12; // a rate as good as 0, or 1
     private readonly Lazy<LimitEstimate> _limit;
 
     internal CurveLikelihood(DesignLayout layout, BinomialProblem problem, BinomialEstimator estimator, Separation separation)
@@ -45,21 +43,8 @@ internal sealed class CurveLikelihood
 
     internal double LogLikelihood => Estimate?.LogLikelihood ?? Limit.LogLikelihood;
 
-    private double Maximum => Estimate?.PenalisedLogLikelihood ?? LogLikelihood;
-
-    /// <summary>A contrast of the coefficients at the maximum; infinite where the climb takes it there, null where the data leave it open.</summary>
-    internal double? Value(ImmutableArray<double> contrast)
-    {
-        if (Dot(contrast) is { } value)
-            return value;
-        var (up, down) = (Lost(contrast, Rate(1 - Extreme)) < Nothing, Lost(contrast, Rate(Extreme)) < Nothing);
-        return (up, down) switch
-        {
-            (true, false) => double.PositiveInfinity,
-            (false, true) => double.NegativeInfinity,
-            _ => null,
-        };
-    }
+    /// <summary>Whether ceiling and floor are known, so that a rate is a height of the line.</summary>
+    internal bool HasKnownAsymptotes => Problem is { Ceiling: not null, Floor: not null };
 
     /// <summary>The contrast of finite coefficients; null where one of them is not.</summary>
     internal double? Dot(ImmutableArray<double> contrast)
@@ -77,8 +62,29 @@ internal sealed class CurveLikelihood
         return sum;
     }
 
+    /// <summary>A contrast of the coefficients at the maximum; infinite where the climb takes it there, null where it fits as well at either end.</summary>
+    internal double? Value(ImmutableArray<double> contrast)
+    {
+        if (Dot(contrast) is { } value)
+            return value;
+        Profile profile = new(Problem, Estimator, 0.5);
+        if (profile.Cone is not { } cone)
+            return null;
+        var (down, up) = (cone.Reaches(contrast.AsSpan(), -1), cone.Reaches(contrast.AsSpan(), 1));
+        return (down ?? false, up ?? false) switch
+        {
+            (false, false) => profile.Limit(contrast),
+            (false, true) => double.PositiveInfinity,
+            (true, false) => double.NegativeInfinity,
+            _ => null,
+        };
+    }
+
     /// <summary>The rate of a linear predictor.</summary>
-    internal double RateOf(double eta) => Floor + (Ceiling - Floor) * LinkCurve.Rate(Problem.Link, eta).Mu;
+    internal double RateOf(double eta) =>
+        double.IsPositiveInfinity(eta) ? Ceiling
+        : double.IsNegativeInfinity(eta) ? Floor
+        : Floor + (Ceiling - Floor) * Links.At(Problem.Link, eta).F;
 
     /// <summary>The linear predictor of a rate; null at or beyond ceiling and floor.</summary>
     internal double? PredictorOf(double rate) => Predictor(rate, Ceiling, Floor);
@@ -88,28 +94,31 @@ internal sealed class CurveLikelihood
     {
         if (Value(row) is not { } eta)
             return 0;
-        var size = Math.Sqrt(2 * Math.Max(0, Lost(row, rate)));
+        var size = LossRoot(row, rate);
         return RateOf(eta) >= rate ? size : -size;
     }
 
-    /// <summary>The log-likelihood lost by holding the rate of a row at a value; ceiling and floor, where estimated, adapt.</summary>
-    internal double Lost(ImmutableArray<double> row, double rate) =>
-        Math.Max(0, Maximum - AsymptoteSearch.Highest(Problem, rate, (ceiling, floor) => Held(row, rate, ceiling, floor)));
-
-    /// <summary>The log-likelihood lost by holding a contrast of the coefficients at zero.</summary>
-    internal double LostByContrast(ImmutableArray<double> contrast) =>
-        Math.Max(0, Maximum - HeldMaximum.Of(Problem, Estimator, Separation.IsSeparated, new(contrast, 0)));
-
-    private double Held(ImmutableArray<double> row, double rate, double ceiling, double floor)
+    /// <summary>The root of twice the log-likelihood lost by holding the rate of a row; ceiling and floor, where estimated, adapt.</summary>
+    internal double LossRoot(ImmutableArray<double> row, double rate)
     {
-        if (Predictor(rate, ceiling, floor) is not { } eta)
-            return double.NegativeInfinity;
-        var problem = Problem with { Ceiling = ceiling, Floor = floor };
-        return HeldMaximum.Of(problem, Estimator, Separation.IsSeparated, new(row, eta));
+        if (HasKnownAsymptotes)
+            return PredictorOf(rate) is { } eta ? LossRootOf(row, eta) : double.PositiveInfinity;
+        var held = AsymptoteSearch.Highest(Problem, rate, (ceiling, floor) => Held(row, rate, ceiling, floor));
+        return Math.Sqrt(2 * Math.Max(0, LogLikelihood - held));
     }
 
-    private double? Predictor(double rate, double ceiling, double floor) =>
-        (rate - floor) / (ceiling - floor) is var share and > 0 and < 1 ? LinkCurve.Predictor(Problem.Link, share) : null;
+    /// <summary>The root of twice the objective lost by holding a contrast of the coefficients.</summary>
+    internal double LossRootOf(ImmutableArray<double> contrast, double value)
+    {
+        Profile profile = new(Problem, Estimator, 0.5);
+        return Math.Max(0, profile.Excess(contrast, value) + profile.Bound);
+    }
 
-    private double Rate(double share) => Floor + (Ceiling - Floor) * share;
+    private double Held(ImmutableArray<double> row, double rate, double ceiling, double floor) =>
+        Predictor(rate, ceiling, floor) is { } eta
+            ? BinomialSolver.Likelihood(Problem with { Ceiling = ceiling, Floor = floor }, new() { Held = new(row, eta) }).LogLikelihood
+            : double.NegativeInfinity;
+
+    private double? Predictor(double rate, double ceiling, double floor) =>
+        (rate - floor) / (ceiling - floor) is var share and > 0 and < 1 ? Links.Inverse(Problem.Link, share) : null;
 }

@@ -13,19 +13,17 @@ internal sealed partial class ProfileLaw
     internal Func<double, double> StopsTo(ProfileLaw other, double rate, double estimate)
     {
         if (Likelihood != other.Likelihood)
-            return stops => Signed(stops, LostByBoth(other, rate, stops));
+            return stops => Math.CopySign(Math.Sqrt(LostByBoth(other, rate, stops)), estimate - stops);
         if (_moving.SequenceEqual(other._moving))
-            return stops => Signed(stops, Likelihood.LostByContrast([.. Apart(other, stops)]));
+            return stops => Math.CopySign(Likelihood.LossRootOf([.. Apart(other, stops)], 0), estimate - stops);
         var deviation = Deviation(other, rate);
         return stops => (estimate - stops) / deviation;
-
-        double Signed(double stops, double lost) => Math.CopySign(Math.Sqrt(2 * Math.Max(0, lost)), estimate - stops);
     }
 
     private IEnumerable<double> Apart(ProfileLaw other, double stops) =>
         Enumerable.Range(0, _still.Length).Select(j => other._still[j] - _still[j] + stops * _moving[j]);
 
-    /// <summary>Two fits: the least that both lose, over where this line has the rate.</summary>
+    /// <summary>Two fits: twice the least that both lose, over where this line has the rate.</summary>
     private double LostByBoth(ProfileLaw other, double rate, double stops)
     {
         var centre = (Exposure(rate) ?? 0) / 2 + ((other.Exposure(rate) ?? 0) - stops) / 2;
@@ -51,7 +49,11 @@ internal sealed partial class ProfileLaw
 
         return Math.Min(atLeft, atRight);
 
-        double At(double x) => Likelihood.Lost(Row(x), rate) + other.Likelihood.Lost(other.Row(x + stops), rate);
+        double At(double x)
+        {
+            var (mine, theirs) = (Likelihood.LossRoot(Row(x), rate), other.Likelihood.LossRoot(other.Row(x + stops), rate));
+            return mine * mine + theirs * theirs;
+        }
     }
 
     /// <summary>Standard deviation of the difference of two exposures of one fit, by the delta method.</summary>

@@ -31,7 +31,7 @@ internal sealed partial class ProfileLaw : IRateLaw
     {
         if (p == 0.5)
             return MeanRate(exposure);
-        if (Likelihood.Problem.Ceiling is null || Likelihood.Problem.Floor is null)
+        if (!Likelihood.HasKnownAsymptotes)
             return RootInLogits(exposure, p);
         var interval = ProfileInterval.Of(Likelihood.Problem, Likelihood.Estimator, Row(exposure), Math.Abs(1 - 2 * p));
         return p < 0.5
@@ -66,8 +66,7 @@ internal sealed partial class ProfileLaw : IRateLaw
     internal ExposureSet Set(double rate, double level, IntervalMethod method) =>
         Likelihood.PredictorOf(rate) is not { } eta || !Likelihood.Layout.HasExposure ? LineSet.NotReachable(method)
         : method != IntervalMethod.Profile ? LineSet.FromCovariance(Likelihood, _still, _moving, eta, level, method)
-        : Likelihood.Problem.Ceiling is null || Likelihood.Problem.Floor is null
-            ? LineSet.ByRoots(Exposure(rate), x => SignedRoot(x, rate), level, method)
+        : !Likelihood.HasKnownAsymptotes ? LineSet.ByRoots(Exposure(rate), x => SignedRoot(x, rate), level, method)
         : LineSet.From(ProfileSet.Of(Likelihood.Problem, Likelihood.Estimator, _still, _moving, eta, level));
 
     private ImmutableArray<double> Row(double exposure) => [.. _still.Zip(_moving, (still, moving) => still + exposure * moving)];
