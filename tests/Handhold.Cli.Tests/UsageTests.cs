@@ -3,14 +3,25 @@ namespace Handhold.Cli.Tests;
 public class UsageTests
 {
     [Theory]
-    [InlineData("--estimator", "likelihood")]
-    [InlineData("--estimator", "bias-reduced")]
-    public void Estimators_to_come_are_refused_naming_the_one_there_is(params string[] option) =>
-        Refused("posterior", ["fit", "-", .. option]);
+    [InlineData("likelihood or bias-reduced", "--link", "probit")]
+    [InlineData("likelihood or bias-reduced", "--link", "cloglog")]
+    [InlineData("posterior for shared luck", "--estimator", "likelihood", "--luck", "normal")]
+    [InlineData("not in this version", "--estimator", "likelihood", "--luck", "beta-binomial")]
+    [InlineData("not in this version", "--estimator", "likelihood", "--scale", "stops")]
+    [InlineData("posterior or likelihood", "--estimator", "bias-reduced", "--ceiling", "estimated")]
+    [InlineData("posterior or likelihood", "--estimator", "bias-reduced", "--floor", "estimated")]
+    [InlineData("uses no priors", "--estimator", "likelihood", "--prior", "tau0=normal(0,1)")]
+    [InlineData("exclude each other", "--estimator", "likelihood", "--no-terms", "--term", "focal")]
+    [InlineData("is a term as well", "--estimator", "likelihood", "--each", "setup", "--term", "setup")]
+    [InlineData("is no column", "--estimator", "likelihood", "--term", "no_such_column")]
+    [InlineData("is there already", "--estimator", "likelihood", "--term", "exposure")]
+    [InlineData("twice", "--estimator", "likelihood", "--term", "focal", "--term", "focal")]
+    [InlineData("needs judge by itself", "--estimator", "likelihood", "--product", "exposure,judge")]
+    [InlineData("not two terms", "--estimator", "likelihood", "--product", "exposure")]
+    public void What_excludes_each_other_is_refused_with_the_way_out(string remedy, params string[] options) =>
+        Refused(remedy, ["fit", "-", .. options]);
 
     [Theory]
-    [InlineData("--link", "probit")]
-    [InlineData("--link", "cloglog")]
     [InlineData("--scale", "link")]
     [InlineData("--luck", "beta-binomial")]
     [InlineData("--term", "focal")]

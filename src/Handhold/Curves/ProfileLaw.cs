@@ -12,6 +12,7 @@ namespace Handhold.Curves;
 internal sealed partial class ProfileLaw : IRateLaw
 {
     private const double LargestLogit = 35;
+    private const double Farthest = 1000; // beyond that, 2^x seconds are no number
     private readonly ImmutableArray<double> _still;
     private readonly ImmutableArray<double> _moving;
 
@@ -52,13 +53,13 @@ internal sealed partial class ProfileLaw : IRateLaw
     /// <summary>Positive where the estimated rate at an exposure is above <paramref name="rate"/>.</summary>
     internal double SignedRoot(double exposure, double rate) => Likelihood.SignedRoot(Row(exposure), rate);
 
-    /// <summary>The exposure that has a rate, log2 seconds; null where the estimated line has none.</summary>
+    /// <summary>The exposure that has a rate, log2 seconds; null where the estimated line has none, or is as good as level.</summary>
     internal double? Exposure(double rate) =>
         Likelihood.PredictorOf(rate) is { } eta
         && Likelihood.Dot(_still) is { } height
         && Likelihood.Dot(_moving) is { } slope and not 0
         && (eta - height) / slope is var exposure
-        && double.IsFinite(exposure)
+        && Math.Abs(exposure) < Farthest
             ? exposure
             : null;
 

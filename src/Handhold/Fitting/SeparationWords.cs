@@ -47,9 +47,9 @@ internal static class SeparationWords
             data.Speeds.First(s => s.Keepers < s.Frames).Exposure
         );
         if (slowestKeeper < fastestReject)
-            return $"Every frame up to {slowestKeeper} was a keeper and every one from {fastestReject} on a reject: the limit lies between them, and nothing says how steep it is.";
+            return $"Every frame up to {slowestKeeper} was a keeper and every one from {fastestReject} on a reject: the limit lies between them.";
         if (slowestKeeper == fastestReject)
-            return $"Keepers and rejects meet at {slowestKeeper} only: the limit is there, and nothing says how steep it is.";
+            return $"Keepers and rejects meet at {slowestKeeper} only: the limit is there.";
         var (slowestReject, fastestKeeper) = (
             data.Speeds.Last(s => s.Keepers < s.Frames).Exposure,
             data.Speeds.First(s => s.Keepers > 0).Exposure

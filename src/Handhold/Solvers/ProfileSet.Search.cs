@@ -11,6 +11,8 @@ public sealed partial class ProfileSet
         // Points looked at on the circle for a stretch that is rejected, or for one that is not.
         private const int Points = 64;
 
+        private static readonly double s_far = Math.Atan(1e4);
+
         private double _centre;
         private double _scale = 1;
 
@@ -19,7 +21,10 @@ public sealed partial class ProfileSet
             Aim();
             if (Excess(0) > 0)
                 _centre = At(Circle().MinBy(Excess));
-            if (Excess(Math.PI / 2) > 0)
+            var (down, up) = (Endless(-1), Endless(1));
+            if (down != up)
+                return (down ? null : At(Crossing(0, -s_far)), up ? null : At(Crossing(0, s_far)), false);
+            if (!down && Excess(Math.PI / 2) > 0)
                 return (At(Crossing(0, -Math.PI / 2)), At(Crossing(0, Math.PI / 2)), false);
             var worst = Circle().MaxBy(Excess);
             if (Excess(worst) <= 0)
@@ -27,6 +32,9 @@ public sealed partial class ProfileSet
             var (below, above) = worst > 0 ? (0, Math.PI / 2) : (-Math.PI / 2, 0.0);
             return (At(Crossing(above, worst)), At(Crossing(below, worst)), true);
         }
+
+        // Where keepers and rejects separate, a line may lose nothing however far away it crosses, and yet be rejected level.
+        private bool Endless(int sign) => profile.Cone is not null && Excess(sign * s_far) <= 0;
 
         // At the crossing of the estimate, in steps of its standard error.
         private void Aim()

@@ -56,7 +56,7 @@ public class SavedFitTests
     private static IEnumerable<double> Numbers(FittedCurves fit) =>
         fit.SelectMany(c =>
             c.Parameters.SelectMany(p => new[] { p.Median, p.Mean, p.StandardDeviation, p.Interval.Lower, p.Interval.Upper })
-                .Concat([c.LogLikelihood, c.Deviance, c.HalfPointPrior.Mean, c.HalfPointPrior.StandardDeviation])
+                .Concat([c.LogLikelihood, c.Deviance, c.HalfPointPrior!.Mean, c.HalfPointPrior.StandardDeviation])
                 .Concat([c.Data.Rows, c.Data.Frames, c.Data.Keepers, c.Data.Unjudged, c.Data.Sessions, c.Data.Bursts])
         );
 }
