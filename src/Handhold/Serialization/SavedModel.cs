@@ -40,7 +40,9 @@ internal static class SavedModel
         if (estimator.Value is null)
             throw place["estimator"]
                 .Wrong($"this version knows {string.Join(" and ", EstimatorWords.Values.Order(StringComparer.Ordinal))}");
-        Only(place["scale"], estimator.Key == Estimator.Posterior ? "stops" : "link");
+        var scale = estimator.Key == Estimator.Posterior ? "stops" : "link";
+        if (place["scale"].Text() != scale)
+            throw place["scale"].Wrong($"the estimator {estimator.Value} speaks in \"{scale}\"");
         return new()
         {
             Estimator = estimator.Key,
