@@ -2,13 +2,23 @@ namespace Handhold.Laws;
 
 /// <summary>How often a group of plans is kept, against what they state.</summary>
 /// <param name="Group">Which plans.</param>
+/// <param name="Worlds">Worlds in which any was handed out.</param>
 /// <param name="Plans">Plans handed out.</param>
 /// <param name="Declined">Share of plans declined.</param>
 /// <param name="Stated">Mean stated assurance.</param>
 /// <param name="Kept">Mean chance of being kept.</param>
 /// <param name="Error">Monte Carlo standard error of kept - stated, all plans of one world being one unit.</param>
 /// <param name="PlugInKept">Mean chance with which the plug-in frames would do.</param>
-internal sealed record Margin(string Group, int Plans, double Declined, double Stated, double Kept, double Error, double PlugInKept)
+internal sealed record Margin(
+    string Group,
+    int Worlds,
+    int Plans,
+    double Declined,
+    double Stated,
+    double Kept,
+    double Error,
+    double PlugInKept
+)
 {
     /// <summary>Whether kept and stated agree within an allowance or four Monte Carlo errors.</summary>
     internal bool Holds(double allowance) => Math.Abs(Kept - Stated) <= Math.Max(allowance, 4 * Error);
@@ -43,6 +53,15 @@ internal sealed record Margin(string Group, int Plans, double Declined, double S
         }
         var mean = (kept - stated) / made;
         var error = Math.Sqrt(units.Sum(u => Math.Pow(u.Difference - mean * u.Plans, 2))) / made;
-        return new(group, made, 1 - (double)made / all, stated / made, kept / made, error, plugInKept / plugInPlans);
+        return new(
+            group,
+            units.Count(u => u.Plans > 0),
+            made,
+            1 - (double)made / all,
+            stated / made,
+            kept / made,
+            error,
+            plugInKept / plugInPlans
+        );
     }
 }

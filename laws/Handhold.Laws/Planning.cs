@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Prediction;
 
 namespace Handhold.Laws;
 
@@ -7,57 +8,60 @@ internal static class Planning
 {
     internal static readonly ImmutableArray<double> Assurances = [0.80, 0.90, 0.95, 0.99];
     internal static readonly ImmutableArray<int> Keepers = [1, 2, 3];
-    internal static readonly ImmutableArray<int?> Layouts = [null, 3];
+
+    // Whether an answer rests on the prior changes what is said of it, not the answer.
+    private static readonly AnswerOptions Usual = new() { CheckPriors = false };
 
     internal static readonly ImmutableArray<(string Name, Func<KeeperCurve, ShutterSpeed?> Speed)> Rules =
     [
-        ("rate 0.2 at 90 %", curve => curve.Slowest(rate: 0.2, assurance: 0.9).Shutter),
-        ("rate 0.5 at 80 %", curve => curve.Slowest(rate: 0.5, assurance: 0.8).Shutter),
-        ("rate 0.8 at 90 %", curve => curve.Slowest(rate: 0.8, assurance: 0.9).Shutter),
+        ("rate 0.2 at 90 %", curve => curve.Slowest(rate: 0.2, assurance: 0.9, Usual).Shutter),
+        ("rate 0.5 at 80 %", curve => curve.Slowest(rate: 0.5, assurance: 0.8, Usual).Shutter),
+        ("rate 0.8 at 90 %", curve => curve.Slowest(rate: 0.8, assurance: 0.9, Usual).Shutter),
         (
             "nearest to half-keeper",
-            curve => curve.HalfKeeperExposure().Exposure is { } half ? MarkedSpeeds.Nearest(half, Marks.Third) : null
+            curve => curve.HalfKeeperExposure(Usual).Exposure is { } half ? MarkedSpeeds.Nearest(half, Marks.Third) : null
         ),
     ];
 
-    /// <summary>Plans for another day at speeds that the library chooses from the data.</summary>
-    internal static IReadOnlyList<Plan> AfterTest(FrameTable table)
+    /// <summary>Plans for another day: worlds take turns in the rule of the speed, and every sixteenth round plans bursts of 3.</summary>
+    /// <remarks>
+    /// Asked of the law that answers <c>FramesNeeded</c>, once for all twelve combinations of keepers and assurance; a test checks that the
+    /// public question gives the same plans.
+    /// </remarks>
+    internal static IReadOnlyList<Plan> AfterTest(int world, FrameTable table)
     {
         var curve = KeeperModel.Default.Fit(table).Only;
-        if (curve.HalfPointPrior != TestDesign.HalfPoint)
+        var (prior, worlds) = (curve.HalfPointPrior, TestDesign.HalfPoint);
+        if (Math.Abs(prior.Mean - worlds.Mean) + Math.Abs(prior.StandardDeviation - worlds.StandardDeviation) > 1e-12)
         {
-            throw new InvalidOperationException($"The worlds' half point is {TestDesign.HalfPoint}, the fit's {curve.HalfPointPrior}.");
+            throw new InvalidOperationException($"The worlds' half point is {worlds}, the fit's {prior}.");
         }
-        var mode = PlugIn.Mode(table, KeeperModel.Default.Priors, TestDesign.HalfPoint);
-        List<Plan> plans = [];
-        foreach (var (rule, speed) in Rules)
+        var (rule, speed) = Rules[world % Rules.Length];
+        var options = Options(world);
+        var wanted = Keepers.SelectMany(k => Assurances.Select(a => new Plan(rule, null, k, a, options.BurstsOf, null, 0, null)));
+        Question question = new(curve, options);
+        if (speed(curve) is not { } at || question.Declined(at.Log2Seconds))
         {
-            var at = speed(curve);
-            foreach (var layout in Layouts)
+            return [.. wanted];
+        }
+        var law = ShootLaw.For(question, at.Log2Seconds);
+        var plugIn = PlugIn.Mode(table, KeeperModel.Default.Priors, TestDesign.HalfPoint).RateAt(at);
+        return
+        [
+            .. wanted.Select(plan =>
             {
-                foreach (var keepers in Keepers)
+                var frames = FramesQuestion.Smallest(law, plan.Keepers, plan.Assurance, options.Budget, default);
+                return plan with
                 {
-                    plans.AddRange(
-                        Assurances.Select(assurance => Ask(curve, mode, new(rule, at, keepers, assurance, layout, null, 0, null)))
-                    );
-                }
-            }
-        }
-        return plans;
+                    At = at,
+                    Frames = frames,
+                    Stated = law.AtLeast(plan.Keepers, frames ?? options.Budget, default),
+                    PlugIn = PlugIn.FramesNeeded(plugIn, plan.Keepers, plan.Assurance),
+                };
+            }),
+        ];
     }
 
-    private static Plan Ask(KeeperCurve curve, CurveShape mode, Plan wanted)
-    {
-        if (wanted.At is not { } at)
-        {
-            return wanted;
-        }
-        var answer = curve.FramesNeeded(at, wanted.Keepers, wanted.Assurance, new() { BurstsOf = wanted.BurstsOf });
-        return wanted with
-        {
-            Frames = answer.Frames,
-            Stated = answer.Assurance,
-            PlugIn = PlugIn.FramesNeeded(mode.RateAt(at.Log2Seconds), wanted.Keepers, wanted.Assurance),
-        };
-    }
+    /// <summary>How a world's plans are asked for.</summary>
+    internal static AnswerOptions Options(int world) => Usual with { BurstsOf = world / Rules.Length % 16 == 15 ? 3 : null };
 }

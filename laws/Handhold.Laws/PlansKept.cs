@@ -10,26 +10,28 @@ internal static class PlansKept
 
     /// <summary>Tests worlds, asks for plans, and computes from each world's own numbers with what chance each plan is kept.</summary>
     /// <param name="design">How each world is tested.</param>
-    /// <param name="worlds">How many worlds; world i is stream i of the seed.</param>
+    /// <param name="first">The first world; world i is stream i of the seed.</param>
+    /// <param name="worlds">How many worlds.</param>
     /// <param name="threads">Threads; the outcomes do not depend on it.</param>
-    /// <param name="planner">From a test's table to plans.</param>
+    /// <param name="planner">From a world's number and its test's table to plans.</param>
     internal static ImmutableArray<IReadOnlyList<Outcome>> Run(
         TestDesign design,
+        int first,
         int worlds,
         int threads,
-        Func<FrameTable, IReadOnlyList<Plan>> planner
+        Func<int, FrameTable, IReadOnlyList<Plan>> planner
     )
     {
         var outcomes = new IReadOnlyList<Outcome>[worlds];
         Parallel.For(
-            0,
-            worlds,
+            first,
+            first + worlds,
             new() { MaxDegreeOfParallelism = threads },
             i =>
             {
                 var stream = Randomness.Seed.From(Seed).Stream(i);
                 var world = World.Draw(KeeperModel.Default, TestDesign.HalfPoint, stream);
-                outcomes[i] = [.. planner(world.Shoot(design.Shoot, stream)).Select(plan => Judge(world, plan))];
+                outcomes[i - first] = [.. planner(i, world.Shoot(design.Shoot, stream)).Select(plan => Judge(world, plan))];
             }
         );
         return [.. outcomes];

@@ -1,3 +1,4 @@
+using Handhold.Simulation;
 using MathNet.Numerics;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.Optimization;
@@ -10,10 +11,10 @@ internal static class PlugIn
     private const int Budget = 1000;
 
     /// <summary>The posterior mode in (tau, log b, log odds of the ceiling's loss), frames independent.</summary>
-    internal static CurveShape Mode(FrameTable table, Priors priors, NormalPrior halfPoint)
+    internal static World Mode(FrameTable table, Priors priors, NormalPrior halfPoint)
     {
         var cells = table
-            .GroupBy(row => row.Exposure.Log2Seconds)
+            .GroupBy(row => row.Exposure)
             .Select(speed => (At: speed.Key, Frames: speed.Sum(row => row.Frames), Keepers: speed.Sum(row => row.Keepers)))
             .ToArray();
         var start = Vector<double>.Build.DenseOfArray([halfPoint.Mean, Math.Log(priors.Steepness.Median), Math.Log(0.03 / 0.97)]);
@@ -35,7 +36,7 @@ internal static class PlugIn
             return double.IsFinite(log) ? tau * tau / 2 + b * b / 2 - loss - log : double.MaxValue;
         }
 
-        static CurveShape Shape(Vector<double> at) =>
+        static World Shape(Vector<double> at) =>
             new()
             {
                 HalfPoint = at[0],

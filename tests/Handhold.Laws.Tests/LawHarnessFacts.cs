@@ -44,12 +44,12 @@ public class LawHarnessFacts
     [InlineData(8)]
     public void Outcomes_do_not_depend_on_the_number_of_threads(int threads) =>
         Assert.Equal(
-            PlansKept.Run(TestDesign.OneBurstOfSix, 200, 2, table => [Plan(table.Keepers)]).SelectMany(o => o),
-            PlansKept.Run(TestDesign.OneBurstOfSix, 200, threads, table => [Plan(table.Keepers)]).SelectMany(o => o)
+            PlansKept.Run(TestDesign.OneBurstOfSix, 0, 200, 2, (_, table) => [Plan(table.Keepers)]).SelectMany(o => o),
+            PlansKept.Run(TestDesign.OneBurstOfSix, 0, 200, threads, (_, table) => [Plan(table.Keepers)]).SelectMany(o => o)
         );
 
     private static Margin Judge(double boast) =>
-        Margin.Of("all", PlansKept.Run(TestDesign.OneBurstOfSix, 4000, 2, _ => [Plan(PriorChance + boast)]), _ => true);
+        Margin.Of("all", PlansKept.Run(TestDesign.OneBurstOfSix, 0, 4000, 2, (_, _) => [Plan(PriorChance + boast)]), _ => true);
 
     private static Plan Plan(double stated) => new("fixed", At, 1, 0.9, null, Frames, stated, null);
 }

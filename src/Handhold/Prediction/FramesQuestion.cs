@@ -48,7 +48,7 @@ internal static class FramesQuestion
     }
 
     /// <summary>Smallest n within the budget; the chance rises with n, so doubling and bisection, and every larger n will do as well.</summary>
-    private static int? Smallest(ShootLaw law, int keepers, double assurance, int budget, CancellationToken cancellation)
+    internal static int? Smallest(ShootLaw law, int keepers, double assurance, int budget, CancellationToken cancellation)
     {
         var (fails, holds) = (keepers - 1, keepers);
         while (holds < budget && law.AtLeast(keepers, holds, cancellation) < assurance)

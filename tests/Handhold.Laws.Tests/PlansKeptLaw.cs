@@ -1,0 +1,35 @@
+using Handhold.Randomness;
+using Handhold.Simulation;
+
+namespace Handhold.Laws.Tests;
+
+/// <summary>The short form of the laws; the full form is the program laws/Handhold.Laws.</summary>
+public class PlansKeptLaw
+{
+    [Fact]
+    public void Plans_for_another_day_are_kept_as_often_as_they_state()
+    {
+        var worlds = PlansKept.Run(TestDesign.TwoBurstsOfThree, first: 0, worlds: 2000, threads: 2, Planning.AfterTest);
+        Assert.All(PlansKeptReport.Margins(worlds), margin => Assert.True(margin.Holds(0.015), margin.ToString()));
+    }
+
+    [Fact]
+    public void A_curve_that_fits_is_seldom_said_not_to() =>
+        Assert.InRange(Misfit.FalseAlarms(TestDesign.TwoBurstsOfThree, worlds: 1000, threads: 2), 0, 0.01);
+
+    [Fact]
+    public void The_laws_plans_are_those_of_the_public_question()
+    {
+        foreach (var world in new[] { 1, 2, 61 })
+        {
+            var stream = Seed.From(5).Stream(world);
+            var table = World.Draw(KeeperModel.Default, TestDesign.HalfPoint, stream).Shoot(TestDesign.TwoBurstsOfThree.Shoot, stream);
+            var curve = KeeperModel.Default.Fit(table).Only;
+            foreach (var plan in Planning.AfterTest(world, table).Where(p => p.At is not null))
+            {
+                var answer = curve.FramesNeeded(plan.At!.Value, plan.Keepers, plan.Assurance, Planning.Options(world));
+                Assert.Equal((plan.Frames, plan.Stated), (answer.Frames, answer.Assurance));
+            }
+        }
+    }
+}
