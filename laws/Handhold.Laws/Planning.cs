@@ -31,10 +31,13 @@ internal static class Planning
     internal static IReadOnlyList<Plan> AfterTest(int world, FrameTable table)
     {
         var curve = KeeperModel.Default.Fit(table).Only;
-        var (prior, worlds) = (curve.HalfPointPrior, TestDesign.HalfPoint);
-        if (Math.Abs(prior.Mean - worlds.Mean) + Math.Abs(prior.StandardDeviation - worlds.StandardDeviation) > 1e-12)
+        var worlds = TestDesign.HalfPoint;
+        if (
+            curve.HalfPointPrior is not { } prior
+            || Math.Abs(prior.Mean - worlds.Mean) + Math.Abs(prior.StandardDeviation - worlds.StandardDeviation) > 1e-12
+        )
         {
-            throw new InvalidOperationException($"The worlds' half point is {worlds}, the fit's {prior}.");
+            throw new InvalidOperationException($"The worlds' half point is {worlds}, the fit's {curve.HalfPointPrior}.");
         }
         var (rule, speed) = Rules[world % Rules.Length];
         var options = Options(world);

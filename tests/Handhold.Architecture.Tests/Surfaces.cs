@@ -9,6 +9,7 @@ namespace Handhold.Architecture.Tests;
 internal static class Surfaces
 {
     private const BindingFlags Declared = BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
+    private static readonly ImmutableArray<string> s_proofs = ["Tests", "Benchmarks", "Laws"];
 
     /// <summary>Everything about a type that would let somebody change what it says, in words.</summary>
     public static IEnumerable<string> WaysToChange(Type type)
@@ -61,12 +62,12 @@ internal static class Surfaces
         }
     }
 
-    /// <summary>Assemblies, tests and benchmarks aside, that this one shows its internals to.</summary>
+    /// <summary>Assemblies, the proofs of the house aside, that this one shows its internals to.</summary>
     public static IEnumerable<string> FriendsOf(Assembly assembly) =>
         assembly
             .GetCustomAttributes<InternalsVisibleToAttribute>()
             .Select(friend => friend.AssemblyName)
-            .Where(name => !name.EndsWith("Tests", StringComparison.Ordinal) && !name.EndsWith("Benchmarks", StringComparison.Ordinal));
+            .Where(name => !s_proofs.Any(end => name.EndsWith(end, StringComparison.Ordinal)));
 
     /// <summary>Assemblies of the house, the core aside, that this one uses.</summary>
     public static IEnumerable<string> NeighboursOf(Assembly assembly) =>
