@@ -19,21 +19,45 @@ internal sealed partial class Ascent
     {
         var covariance = new double[_size * _size];
         Span<double> column = new double[_size];
-        for (var k = _restricted ? 1 : 0; k < _size; k++)
+        for (var k = 0; k < _size; k++)
         {
             column.Clear();
             column[k] = 1;
-            if (!_penalised)
-                Cholesky.Back(_j, column);
-            if (_restricted)
-                Mirror(column);
-            Orthonormal.Solve(_r, column);
-            _design.ToCoefficients(column[.._columns]);
-            for (var i = 0; i < _size; i++)
-            for (var j = 0; j < _size; j++)
-                covariance[i * _size + j] += column[i] * column[j];
+            if (_penalised)
+                Orthonormal.Solve(_expected, column);
+            else if (k > 0 || !_restricted)
+                ToTheta(column);
+            else
+                continue;
+            Add(covariance, column, 1);
+        }
+        if (_penalised && _restricted)
+        {
+            // What holding the contrast takes away: V a aᵀV / aᵀVa.
+            _held.CopyTo(column);
+            Orthonormal.SolveTransposed(_expected, column);
+            var variance = Orthonormal.Dot(column, column);
+            Orthonormal.Solve(_expected, column);
+            Add(covariance, column, -1 / variance);
         }
         return [.. covariance];
+    }
+
+    // From the coordinates of the curvature's factor.
+    private void ToTheta(Span<double> column)
+    {
+        Cholesky.Back(_j, column);
+        if (_restricted)
+            Mirror(column);
+        Orthonormal.Solve(_r, column);
+    }
+
+    private void Add(double[] covariance, Span<double> theta, double share)
+    {
+        _design.ToCoefficients(theta[.._columns]);
+        for (var i = 0; i < _size; i++)
+        for (var j = 0; j < _size; j++)
+            covariance[i * _size + j] += share * theta[i] * theta[j];
     }
 
     /// <summary>The deviance at the last point.</summary>

@@ -12,6 +12,7 @@ internal sealed partial class Ascent
 
     private readonly double[] _q;
     private readonly double[] _r;
+    private readonly double[] _metric;
     private readonly double[] _j;
     private readonly double[] _z;
     private readonly double[] _u;
@@ -24,7 +25,7 @@ internal sealed partial class Ascent
     // The gradient z and the step u at the last point; false where the weighted design has lost a direction.
     private bool Direct()
     {
-        if (!_penalised && !Weigh())
+        if (!Weigh())
             return false;
         Array.Clear(_z);
         Array.Clear(_j);
@@ -51,11 +52,16 @@ internal sealed partial class Ascent
         return true;
     }
 
-    // What the steps measure length by: the curvature where it is the larger, else the expected information.
+    // What a row's steps are measured by: its curvature or expected information, whichever is the larger, and enough that its own score asks for no step beyond a thousand.
     private double Metric(int row)
     {
-        var expected = Frames(row) * _at[row].Weight;
-        return _penalised || _size > _columns ? expected : Math.Max(expected, Math.Abs(_at[row].Observed(_keepers[row], _rejects[row])));
+        ref readonly var at = ref _at[row];
+        var expected = Frames(row) * at.Weight;
+        if (_size > _columns)
+            return expected;
+        var (kept, rejects) = (_keepers[row], _rejects[row]);
+        var pull = Math.Abs(at.Score(kept, rejects)) + (_penalised ? Math.Abs(Leverage(row) * at.WeightChange) : 0);
+        return Math.Max(Math.Max(expected, Math.Abs(at.Observed(kept, rejects))), 1e-3 * pull);
     }
 
     private bool Weigh()
@@ -63,7 +69,7 @@ internal sealed partial class Ascent
         var rows = _at.Length;
         for (var i = 0; i < rows; i++)
         {
-            var root = Math.Sqrt(Metric(i));
+            var root = Math.Sqrt(_metric[i] = Metric(i));
             for (var j = 0; j < _columns; j++)
                 _q[j * rows + i] = root * _design.Q[j * rows + i];
             var variance = _at[i].Rate * _at[i].Miss;
@@ -80,7 +86,7 @@ internal sealed partial class Ascent
     {
         var rows = _at.Length;
         ref readonly var at = ref _at[i];
-        var (kept, rejects, metric) = (_keepers[i], _rejects[i], Metric(i));
+        var (kept, rejects, metric) = (_keepers[i], _rejects[i], _metric[i]);
         if (!(metric > LeastMetric))
             return;
         var (score, curve) = (at.Score(kept, rejects), at.Observed(kept, rejects));
@@ -88,9 +94,7 @@ internal sealed partial class Ascent
             curve = kept * at.Up * at.Up + rejects * at.Down * at.Down;
         if (_penalised)
         {
-            var leverage = 0.0;
-            for (var j = 0; j < _size; j++)
-                leverage += _q[j * rows + i] * _q[j * rows + i];
+            var leverage = Leverage(i);
             score += 0.5 * leverage * at.WeightChange;
             curve -= 0.5 * leverage * at.WeightBend;
         }

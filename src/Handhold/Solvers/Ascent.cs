@@ -59,6 +59,8 @@ internal sealed partial class Ascent
             new double[_size],
             new double[_size]
         );
+        _metric = new double[problem.Rows];
+        (_w, _expected) = penalised ? (new double[problem.Rows * _size], new double[_size * _size]) : ([], []);
         _turn = new double[penalised ? _size * _size * _size : 0];
         (Ceiling, Floor) = (ceiling, floor);
     }
@@ -105,21 +107,24 @@ internal sealed partial class Ascent
         if (_freeFloor)
             Theta[_size - 1] = Floor;
         Objective = Evaluate(Theta);
-        var previous = double.PositiveInfinity;
+        var (previous, fast, slow) = (double.PositiveInfinity, true, 0);
         for (Steps = 1; Steps <= allowed; Steps++)
         {
             if (!double.IsFinite(Objective) || AtBound || !Direct())
                 return AscentEnd.Flat;
             Decrement = Math.Sqrt(Math.Max(0, Orthonormal.Dot(_z, _u)));
-            if (Decrement <= Close)
+            // Near a maximum each step is the square of the last; on a plateau all shrink alike, until rounding ends it.
+            fast = Decrement < 0.1 * previous || (fast && Decrement < 1e-3);
+            slow = Decrement < 1e-6 && Decrement > 0.3 * previous ? slow + 1 : 0;
+            if (Decrement <= Close || slow == 3)
             {
                 Orthonormal.Solve(_r, _u);
                 Move(Reach());
                 Settle(_trial);
-                return !_definite || Decrement > 0.3 * previous ? AscentEnd.Flat : AscentEnd.Converged;
+                return _definite && fast ? AscentEnd.Converged : AscentEnd.Flat;
             }
             if (!Search())
-                return Decrement < 1e-5 ? AscentEnd.Converged : AscentEnd.Stalled;
+                return Decrement < 1e-5 && _definite && fast ? AscentEnd.Converged : AscentEnd.Stalled;
             previous = Decrement;
         }
         return AscentEnd.Stalled;

@@ -19,12 +19,13 @@ public static class BinomialSolver
     public static BinomialEstimate Likelihood(BinomialProblem problem, SolverOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(problem);
-        return LikelihoodEnd(problem, OrthonormalDesign.Of(problem.Checked(options)), options).Estimate;
+        return Fit(BinomialEstimator.Likelihood, problem, options);
     }
 
     /// <summary>Maximum of the likelihood penalised by Jeffreys' prior; finite for every design of full rank.</summary>
     /// <remarks>
-    /// Log-likelihood + ½ log |XᵀWX|, W the expected information of the rows. Source: Firth (1993), Biometrika 80, 27-38; finiteness for all three links:
+    /// Log-likelihood + ½ log |XᵀWX|, W the expected information of the rows. It may have several maxima, the more so with the complementary log-log link:
+    /// the best of those reached from two fixed starts is given. Source: Firth (1993), Biometrika 80, 27-38; finiteness for all three links:
     /// Kosmidis and Firth (2021), Biometrika 108, 71-82.
     /// </remarks>
     /// <exception cref="ArgumentException">Ceiling or floor is to be estimated: only the likelihood can; or offsets, ceiling, floor or restriction do not fit.</exception>
@@ -33,7 +34,7 @@ public static class BinomialSolver
     public static BinomialEstimate BiasReduced(BinomialProblem problem, SolverOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(problem);
-        return PenalisedEnd(problem, OrthonormalDesign.Of(problem.Checked(options)), options).Estimate;
+        return Fit(BinomialEstimator.BiasReduced, problem, options);
     }
 
     /// <summary>Where the likelihood goes when keepers and rejects separate: its least upper bound and the coefficients that stay finite.</summary>
@@ -46,43 +47,23 @@ public static class BinomialSolver
         return new LimitFit(problem.Checked()).Estimate();
     }
 
-    internal static (BinomialEstimate Estimate, Ascent Ascent) LikelihoodEnd(
+    private static BinomialEstimate Fit(BinomialEstimator estimator, BinomialProblem problem, SolverOptions? options) =>
+        Top(estimator, problem, OrthonormalDesign.Of(problem.Checked(options)), options ?? s_default).Estimate;
+
+    /// <summary>The maximum and the climb that ended there.</summary>
+    internal static (BinomialEstimate Estimate, Ascent Ascent) Top(
+        BinomialEstimator estimator,
         BinomialProblem problem,
         OrthonormalDesign design,
-        SolverOptions? options = null,
-        Ascent? near = null
+        SolverOptions options,
+        params ReadOnlySpan<Ascent> near
     )
     {
-        var fit = LikelihoodFit.Of(problem, design, options ?? s_default, near);
-        return fit.End == AscentEnd.Converged
-            ? (Finished(problem, fit.Ascent, BinomialEstimator.Likelihood), fit.Ascent)
-            : throw Stopped(problem, fit);
+        var climb = HighestClimb.Of(estimator, problem, design, options, near);
+        return climb.End == AscentEnd.Converged
+            ? (Finished(problem, climb.Ascent, estimator), climb.Ascent)
+            : throw Stopped(estimator, problem, climb);
     }
-
-    internal static (BinomialEstimate Estimate, Ascent Ascent) PenalisedEnd(
-        BinomialProblem problem,
-        OrthonormalDesign design,
-        SolverOptions? options = null
-    )
-    {
-        var ascent = Penalised(problem, design);
-        if (options?.Held is { } held)
-            ascent.Hold(held.Contrast.AsSpan(), held.Value);
-        return ascent.Climb((options ?? s_default).Steps) == AscentEnd.Converged
-            ? (Finished(problem, ascent, BinomialEstimator.BiasReduced), ascent)
-            : throw new SolverException(
-                $"The bias-reduced fit stopped short after {ascent.Steps} steps. Its best point is attached.",
-                ascent.Report()
-            );
-    }
-
-    internal static Ascent Penalised(BinomialProblem problem, OrthonormalDesign design) =>
-        problem is { Ceiling: { } ceiling, Floor: { } floor }
-            ? new(problem, design, penalised: true, ceiling, floor, free: (false, false))
-            : throw new ArgumentException(
-                "A bias-reduced fit takes a fixed ceiling and floor. Fix them, or estimate them with the likelihood.",
-                nameof(problem)
-            );
 
     private static BinomialEstimate Finished(BinomialProblem problem, Ascent ascent, BinomialEstimator estimator)
     {
@@ -105,17 +86,17 @@ public static class BinomialSolver
         };
     }
 
-    private static SolverException Stopped(BinomialProblem problem, LikelihoodFit fit)
+    private static SolverException Stopped(BinomialEstimator estimator, BinomialProblem problem, HighestClimb climb)
     {
+        var report = climb.Ascent.Report();
+        if (estimator == BinomialEstimator.BiasReduced)
+            return new($"The bias-reduced fit stopped short after {report.Iterations} steps. Its best point is attached.", report);
         var separation = Separation.Of(problem);
         var why =
             separation.IsSeparated
                 ? $"keepers and rejects separate, so {string.Join(", ", separation.Columns.Select(c => c.Name))} have no finite estimate"
-            : fit.End == AscentEnd.Flat ? "it rises towards a limit that no finite coefficients reach"
-            : $"it still rose after {fit.Ascent.Steps} steps";
-        return new(
-            $"The likelihood has no maximum to report: {why}. Take the bias-reduced estimator, or fewer columns.",
-            fit.Ascent.Report()
-        );
+            : climb.End == AscentEnd.Flat ? "it rises towards a limit that no finite coefficients reach"
+            : $"it still rose after {report.Iterations} steps";
+        return new($"The likelihood has no maximum to report: {why}. Take the bias-reduced estimator, or fewer columns.", report);
     }
 }

@@ -19,7 +19,7 @@ internal sealed class LimitFit
         OrthonormalDesign all = new(problem.Settled(rows, [.. Enumerable.Range(0, columns)]));
         int[] kept = [.. Enumerable.Range(0, columns).Where(j => !all.IsDependent(j))];
         var settled = problem.Settled(rows, kept);
-        var fit = LikelihoodFit.Of(settled, new(settled), new());
+        var fit = HighestClimb.Of(BinomialEstimator.Likelihood, settled, new(settled), new());
         if (fit.End == AscentEnd.Stalled)
             throw new SolverException(
                 "The likelihood still rose on the rows that overlap. The best point is attached.",

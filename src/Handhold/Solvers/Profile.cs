@@ -10,7 +10,9 @@ internal sealed class Profile
     private readonly BinomialEstimator _estimator;
     private readonly OrthonormalDesign _design;
     private readonly LimitFit? _limit;
+    private Ascent? _top;
     private Ascent? _near;
+    private Restriction? _last;
     private double _best;
 
     internal Profile(BinomialProblem problem, BinomialEstimator estimator, double level)
@@ -30,10 +32,8 @@ internal sealed class Profile
             Cone = new(problem, _design);
             return;
         }
-        (Estimate, _near) =
-            estimator == BinomialEstimator.Likelihood
-                ? BinomialSolver.LikelihoodEnd(problem, _design)
-                : BinomialSolver.PenalisedEnd(problem, _design);
+        (Estimate, _near) = Top();
+        _top = _near;
         _best = _near.Objective;
     }
 
@@ -59,43 +59,31 @@ internal sealed class Profile
         return Math.Sqrt(Math.Max(0, 2 * lost)) - Bound;
     }
 
-    private double Held(Restriction held)
+    // From where the last contrast held ended; should that stop short, by way of the contrast half way.
+    private double Held(Restriction held, int halvings = 8)
     {
-        var (ascent, end) = Climb(held);
-        if (end == AscentEnd.Stalled)
+        var climb = HighestClimb.Of(_estimator, _problem, _design, new() { Held = held }, _near!, _top!);
+        if (climb.End == AscentEnd.Stalled && halvings > 0 && _last is { } last)
+        {
+            Held(new([.. last.Contrast.Zip(held.Contrast, (a, b) => (a + b) / 2)], (last.Value + held.Value) / 2), halvings - 1);
+            return Held(held, halvings - 1);
+        }
+        if (climb.End == AscentEnd.Stalled)
             throw new SolverException(
                 FormattableString.Invariant($"The fit with a contrast held at {held.Value} stopped short. Its best point is attached."),
-                ascent.Report()
+                climb.Ascent.Report()
             );
-        _near = ascent;
-        if (ascent.Objective > _best + 1e-9 * (1 + Math.Abs(_best)) && !Moved)
-            Improve(ascent);
-        return ascent.Objective;
+        _last = held;
+        _near = climb.Ascent;
+        if (_near.Objective > _best + 1e-9 * (1 + Math.Abs(_best)) && !Moved)
+        {
+            (Estimate, _near) = Top(_near);
+            _top = _near;
+            (_best, Moved) = (_near.Objective, true);
+        }
+        return climb.Ascent.Objective;
     }
 
-    private void Improve(Ascent from)
-    {
-        (Estimate, _near) = BinomialSolver.LikelihoodEnd(_problem, _design, near: from);
-        (_best, Moved) = (_near.Objective, true);
-    }
-
-    private (Ascent Ascent, AscentEnd End) Climb(Restriction held)
-    {
-        SolverOptions options = new() { Held = held };
-        if (_estimator == BinomialEstimator.Likelihood)
-        {
-            var fit = LikelihoodFit.Of(_problem, _design, options, _near);
-            return (fit.Ascent, fit.End);
-        }
-        foreach (var start in (double[][])[_near!.Theta, []])
-        {
-            var ascent = BinomialSolver.Penalised(_problem, _design);
-            start.CopyTo(ascent.Theta.AsSpan());
-            ascent.Hold(held.Contrast.AsSpan(), held.Value);
-            var end = ascent.Climb(options.Steps);
-            if (end == AscentEnd.Converged || start.Length == 0)
-                return (ascent, end);
-        }
-        throw new System.Diagnostics.UnreachableException();
-    }
+    private (BinomialEstimate Estimate, Ascent Ascent) Top(params ReadOnlySpan<Ascent> near) =>
+        BinomialSolver.Top(_estimator, _problem, _design, new(), near);
 }

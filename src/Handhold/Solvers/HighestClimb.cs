@@ -1,0 +1,114 @@
+namespace Handhold.Solvers;
+
+/// <summary>The highest of the climbs from fixed starts: (penalised) likelihoods may have several maxima.</summary>
+internal readonly record struct HighestClimb(Ascent Ascent, AscentEnd End)
+{
+    // Where a ceiling's loss or a floor starts when it is estimated.
+    private static ReadOnlySpan<double> Losses => [0.02, 0.1, 0.3];
+
+    // A penalised likelihood starts here too: far enough along the likelihood's climb to be on its side, and not yet where nothing weighs.
+    private const int LikelihoodSteps = 6;
+
+    /// <summary>Of a problem's objective; the highest of the climbs from <paramref name="near"/> alone if it arrives.</summary>
+    internal static HighestClimb Of(
+        BinomialEstimator estimator,
+        BinomialProblem problem,
+        OrthonormalDesign design,
+        SolverOptions options,
+        params ReadOnlySpan<Ascent> near
+    )
+    {
+        HighestClimb? best = null;
+        foreach (var start in near)
+        {
+            var again = Climb(estimator, problem, design, options, start.Ceiling, start.Floor, start.Free, start.Theta);
+            best = best?.Or(again) ?? again;
+        }
+        return best is { End: AscentEnd.Converged } arrived ? arrived
+            : estimator == BinomialEstimator.Likelihood ? Likelihood(problem, design, options)
+            : Penalised(problem, design, options);
+    }
+
+    private static HighestClimb Penalised(BinomialProblem problem, OrthonormalDesign design, SolverOptions options)
+    {
+        if (problem is not { Ceiling: { } ceiling, Floor: { } floor })
+            throw new ArgumentException(
+                "A bias-reduced fit takes a fixed ceiling and floor. Fix them, or estimate them with the likelihood.",
+                nameof(problem)
+            );
+        var best = From([]);
+        var along = Climb(
+            BinomialEstimator.Likelihood,
+            problem,
+            design,
+            options with
+            {
+                Steps = LikelihoodSteps,
+            },
+            ceiling,
+            floor,
+            (false, false),
+            []
+        );
+        best = best.Or(From(along.Ascent.Theta));
+        // On a saddle between two maxima: a step to the side.
+        return best.End == AscentEnd.Converged ? best : best.Or(From([.. best.Ascent.Theta.Select((t, j) => t + 0.1 * (j + 1))]));
+
+        HighestClimb From(ReadOnlySpan<double> start) =>
+            Climb(BinomialEstimator.BiasReduced, problem, design, options, ceiling, floor, (false, false), start);
+    }
+
+    private static HighestClimb Likelihood(BinomialProblem problem, OrthonormalDesign design, SolverOptions options)
+    {
+        var plain = Climb(BinomialEstimator.Likelihood, problem, design, options, 1, 0, (false, false), []);
+        if (problem is { Ceiling: 1, Floor: 0 })
+            return plain;
+        HighestClimb? best = null;
+        foreach (var free in Freedoms(problem))
+        foreach (var loss in free == (false, false) ? [0] : Losses)
+        {
+            var (ceiling, floor) = (problem.Ceiling ?? (free.Ceiling ? 1 - loss : 1), problem.Floor ?? (free.Floor ? loss : 0));
+            if (floor >= ceiling)
+                continue;
+            foreach (var start in (double[][])[plain.Ascent.Theta, []])
+            {
+                var fit = Climb(BinomialEstimator.Likelihood, problem, design, options, ceiling, floor, free, start);
+                best = best?.Or(fit) ?? fit;
+            }
+        }
+        return best ?? plain;
+    }
+
+    // Which asymptotes are free; one that is estimated may also end at its bound.
+    private static IEnumerable<(bool Ceiling, bool Floor)> Freedoms(BinomialProblem problem) =>
+        from ceiling in problem.Ceiling is null ? [false, true] : (bool[])[false]
+        from floor in problem.Floor is null ? [false, true] : (bool[])[false]
+        select (ceiling, floor);
+
+    private static HighestClimb Climb(
+        BinomialEstimator estimator,
+        BinomialProblem problem,
+        OrthonormalDesign design,
+        SolverOptions options,
+        double ceiling,
+        double floor,
+        (bool Ceiling, bool Floor) free,
+        ReadOnlySpan<double> start
+    )
+    {
+        Ascent ascent = new(problem, design, penalised: estimator == BinomialEstimator.BiasReduced, ceiling, floor, free);
+        start[..Math.Min(start.Length, design.Columns)].CopyTo(ascent.Theta);
+        if (options.Held is { } held)
+            ascent.Hold(held.Contrast.AsSpan(), held.Value);
+        return new(ascent, ascent.Climb(options.Steps));
+    }
+
+    // The higher beyond rounding; of two as high the one that arrived.
+    private HighestClimb Or(HighestClimb other)
+    {
+        var gain = other.Ascent.Objective - Ascent.Objective;
+        var noise = 1e-8 * (1 + Math.Abs(Ascent.Objective));
+        var better = gain > noise || (gain > -noise && other.End == AscentEnd.Converged && End != AscentEnd.Converged);
+        return better ? other : this;
+    }
+}
