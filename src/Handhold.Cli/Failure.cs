@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Runtime.InteropServices;
 using Handhold.Solvers;
 using Handhold.Tables;
 
@@ -36,7 +35,6 @@ internal static class Failure
                 ExitCode.BadInput,
                 [new("fileNotUsable", failure.Message, "Check the path and its permissions.")]
             ),
-            _ when failure.GetBaseException() is DllNotFoundException => (ExitCode.Fault, [NoDrawing]),
             _ => (ExitCode.Fault, [Fault(failure)]),
         };
 
@@ -48,13 +46,6 @@ internal static class Failure
             Column = error.Column,
             Value = error.Value,
         };
-
-    private static Complaint NoDrawing =>
-        new(
-            "fault",
-            $"The tool cannot draw on this system, {RuntimeInformation.RuntimeIdentifier}.",
-            "It draws on Windows, macOS and Linux with glibc, on x64 and Arm64; everything but pictures works here."
-        );
 
     private static Complaint Fault(Exception failure) =>
         new(

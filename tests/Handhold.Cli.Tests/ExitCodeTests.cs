@@ -66,15 +66,6 @@ public class ExitCodeTests
         Assert.DoesNotContain(" at Handhold", error.ToString(), StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void Where_the_native_files_are_missing_it_says_where_pictures_are_drawn()
-    {
-        using StringWriter error = new();
-        var missing = new TypeInitializationException("ScottPlot.Fonts", new DllNotFoundException("libSkiaSharp"));
-        Assert.Equal(ExitCode.Fault, Failure.Report(missing, new Desk(TextReader.Null, TextWriter.Null, error), json: false));
-        Assert.Contains("everything but pictures works here", error.ToString(), StringComparison.Ordinal);
-    }
-
     private sealed class Broken : TextWriter
     {
         public override Encoding Encoding => Encoding.UTF8;

@@ -17,29 +17,33 @@ internal static class PriorReading
     private static Priors With(Priors priors, string text, string name, string prior) =>
         name switch
         {
-            "tau0" => Two("normal", text, prior) is var (mean, sd) && sd > 0
-                ? priors with
-                {
-                    HalfPoint = new(mean, sd),
-                }
-                : throw Positive(text),
-            "b" => Two("lognormal", text, prior) is var (median, logSd) && median > 0 && logSd > 0
-                ? priors with
-                {
-                    Steepness = new(median, logSd),
-                }
-                : throw Positive(text),
+            "tau0" => priors with { HalfPoint = Normal(text, prior) },
+            "b" => priors with { Steepness = LogNormal(text, prior) },
             "ceilingLoss" => priors with { CeilingLoss = Beta(text, prior) },
             "floor" => priors with { Floor = Beta(text, prior) },
             "sessionLuck" => priors with { SessionLuck = HalfNormal(text, prior) },
             "burstLuck" => priors with { BurstLuck = HalfNormal(text, prior) },
+            "focal" => priors with { Anchor = priors.Anchor with { FocalLength = Normal(text, prior) } },
+            "magnification" => priors with { Anchor = priors.Anchor with { Magnification = Normal(text, prior) } },
+            "ratedStop" => priors with { Anchor = priors.Anchor with { RatedStop = Normal(text, prior) } },
+            "unratedStabiliser" => priors with { Anchor = priors.Anchor with { UnratedStabiliser = Normal(text, prior) } },
+            "handSpeed" => priors with { Anchor = priors.Anchor with { HandSpeed = LogNormal(text, prior) } },
+            "slightMotion" => priors with { Anchor = priors.Anchor with { SlightMotion = Normal(text, prior) } },
+            "briskMotion" => priors with { Anchor = priors.Anchor with { BriskMotion = Normal(text, prior) } },
+            "firstFrame" => priors with { FirstFrame = Normal(text, prior) },
             _ => throw Reading.Refused(
                 Option,
                 text,
                 $"names no prior: `{name}`.",
-                "The names are tau0, b, ceilingLoss, floor, sessionLuck and burstLuck."
+                "The names are tau0, b, ceilingLoss, floor, sessionLuck, burstLuck, focal, magnification, ratedStop, unratedStabiliser, handSpeed, slightMotion, briskMotion and firstFrame."
             ),
         };
+
+    private static NormalPrior Normal(string text, string prior) =>
+        Two("normal", text, prior) is var (mean, sd) && sd > 0 ? new(mean, sd) : throw Positive(text);
+
+    private static LogNormalPrior LogNormal(string text, string prior) =>
+        Two("lognormal", text, prior) is var (median, logSd) && median > 0 && logSd > 0 ? new(median, logSd) : throw Positive(text);
 
     private static BetaPrior Beta(string text, string prior) =>
         Two("beta", text, prior) is var (a, b) && a > 0 && b > 0 ? new(a, b) : throw Positive(text);

@@ -95,7 +95,7 @@ internal sealed class Source
 
     /// <summary>Whether a column states where a term stands, rather than telling curves apart.</summary>
     private static bool IsStated(ImmutableArray<KeeperCurve> curves, string column) =>
-        curves.Any(c => c.Linear?.Terms.Any(t => t.Columns.Contains(column)) == true) && curves.All(c => c.Key[column] is null);
+        curves.Any(c => c.Terms.Any(t => t.Columns.Contains(column))) && curves.All(c => c.Key[column] is null);
 
     private static string Choices(ImmutableArray<KeeperCurve> curves, string column, string[] values) =>
         values.Length > 0 ? $"{column} is {string.Join(" or ", values)}."

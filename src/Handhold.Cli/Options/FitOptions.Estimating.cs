@@ -12,7 +12,7 @@ internal sealed partial class FitOptions
         HelpName = "NAME",
         Description =
             "A column, or focal, stabiliser, magnification, subjectMotion, firstFrame, that shifts the curve; may be given several times "
-            + "[those of the five that vary; the posterior has no terms yet].",
+            + "[those of the five that vary].",
     };
     private readonly Option<string[]> _product = new("--product")
     {

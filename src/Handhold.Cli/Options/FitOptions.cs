@@ -53,7 +53,8 @@ internal sealed partial class FitOptions
         HelpName = "NAME=FAMILY(...)",
         Description =
             "What is believed before the data: tau0=normal(m,s), b=lognormal(median,s), ceilingLoss=beta(a,b), floor=beta(a,b), "
-            + "sessionLuck=half-normal(s), burstLuck=half-normal(s).",
+            + "sessionLuck=half-normal(s), burstLuck=half-normal(s); of terms "
+            + "focal, magnification, ratedStop, unratedStabiliser, slightMotion, briskMotion, firstFrame=normal(m,s), handSpeed=lognormal(median,s).",
     };
     private readonly Option<string> _level = new("--level") { HelpName = "P", Description = "Probability inside intervals [95%]." };
     private readonly Option<string> _seed = new("--seed")

@@ -14,8 +14,8 @@ internal static class FitReport
         }
 
         CurveNotes.Heading(page, curve);
-        var half = curve.HalfKeeperExposure(AnswerOptions.Default with { BeyondTested = true });
-        page.Text(half.Sentence);
+        var half = curve.HalfKeeperExposure(AnswerOptions.Default with { BeyondTested = true, Conditions = curve.ReferenceConditions });
+        page.Text(LinearReport.Under(curve) + half.Sentence);
         page.Blank();
         page.Table(
             ["", "Estimate", Plain.Level(curve.Model.Level) + " interval"],
@@ -29,7 +29,16 @@ internal static class FitReport
             ]
         );
         page.Blank();
-        page.Table(["Speed", "Keepers here", "Chance of one frame on another day"], curve.Data.Speeds.Select(speed => Row(curve, speed)));
+        if (curve.Terms.IsEmpty)
+            page.Table(
+                ["Speed", "Keepers here", "Chance of one frame on another day"],
+                curve.Data.Speeds.Select(speed => Row(curve, speed))
+            );
+        else
+            page.Table(
+                ["What it buys (+) or costs (-)", "Estimate", Plain.Level(curve.Model.Level) + " interval"],
+                LinearReport.Effects(curve)
+            );
         page.Blank();
         CurveNotes.Write(page, curve, [.. curve.Statuses, .. half.Statuses.Where(s => s.Message != half.Sentence)]);
     }

@@ -10,9 +10,9 @@ internal static class LinearReport
         CurveNotes.Heading(page, curve);
         var options = AnswerOptions.Default with { BeyondTested = true, Conditions = linear.ReferenceConditions };
         var half = curve.HalfKeeperExposure(options);
-        page.Text(Under(linear) + half.Sentence);
+        page.Text(Under(curve) + half.Sentence);
         page.Blank();
-        page.Table(["", "Estimate", Plain.Level(linear.Level) + " interval"], Rows(half, linear));
+        page.Table(["", "Estimate", Plain.Level(linear.Level) + " interval"], Rows(half, curve));
         page.Blank();
         page.Table(
             [
@@ -45,27 +45,31 @@ internal static class LinearReport
     }
 
     /// <summary>The reference that the first sentence is for.</summary>
-    private static string Under(LinearFit linear)
+    internal static string Under(KeeperCurve curve)
     {
-        var stated = linear.Terms.Select(t =>
-            (t.Name, Value: t.Columns.Select(c => linear.ReferenceConditions[c]).FirstOrDefault(v => v is not null))
+        var stated = curve.Terms.Select(t =>
+            (t.Name, Value: t.Columns.Select(c => curve.ReferenceConditions[c]).FirstOrDefault(v => v is not null))
         );
         var text = string.Join(", ", stated.Where(s => s.Value is not null).Select(s => $"{s.Name} {s.Value}"));
         return text.Length == 0 ? "" : $"For {text}: ";
     }
 
-    private static IEnumerable<string[]> Rows(ExposureAnswer half, LinearFit linear)
+    internal static IEnumerable<string[]> Effects(KeeperCurve curve)
     {
-        yield return ["Half-keeper speed", half.Exposure is { } exposure ? Plain.Speed(exposure) : "none", Plain.Set(half.Set)];
-        foreach (var effect in linear.InStops)
+        foreach (var effect in curve.InStops)
             yield return
             [
-                effect.Term
-                    + string.Concat(effect.At.Select(at => string.Create(CultureInfo.InvariantCulture, $", {at.Key} {at.Value:0.##}"))),
+                string.Join(", ", effect.At.Select(Where).Prepend(effect.Term)),
                 effect.Stops is { } stops ? stops.ToString() : "not given",
                 Ends(effect.Lower, effect.Upper, Change) + " stops",
             ];
     }
+
+    private static IEnumerable<string[]> Rows(ExposureAnswer half, KeeperCurve curve) =>
+        [
+            ["Half-keeper speed", half.Exposure is { } exposure ? Plain.Speed(exposure) : "none", Plain.Set(half.Set)],
+            .. Effects(curve),
+        ];
 
     private static string[] Row(Coefficient coefficient) =>
         [
@@ -81,6 +85,16 @@ internal static class LinearReport
             string.Create(CultureInfo.InvariantCulture, $"{speed.Keepers} of {speed.Frames}"),
             curve.RateAt(speed.Exposure, options).Rate is { } rate ? Plain.Percent(rate.Mean) : "any",
         ];
+
+    private static string Where(KeyValuePair<string, double> at) =>
+        at switch
+        {
+            { Key: "magnification", Value: 0 } => "far away",
+            { Key: "stabiliser_stops" } => string.Create(CultureInfo.InvariantCulture, $"{at.Value:0.##} rated stops"),
+            { Key: "focal_eq_mm" } => string.Create(CultureInfo.InvariantCulture, $"doubled to {at.Value:0.#} mm"),
+            { Key: "subject_speed_mm_s" } => string.Create(CultureInfo.InvariantCulture, $"{at.Value:0.##} mm/s"),
+            _ => string.Create(CultureInfo.InvariantCulture, $"at {at.Key} {at.Value:0.##}"),
+        };
 
     private static string Ends(double? lower, double? upper, Func<double, string> say) =>
         (lower, upper) switch

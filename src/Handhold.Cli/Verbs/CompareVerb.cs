@@ -35,7 +35,7 @@ internal static class CompareVerb
     }
 
     private static LinearTerm? Term(KeeperCurve curve, string column) =>
-        curve.Key[column] is null ? curve.Linear?.Terms.FirstOrDefault(t => t.Columns.Contains(column) && !t.Levels.IsEmpty) : null;
+        curve.Key[column] is null ? curve.Terms.FirstOrDefault(t => t.Columns.Contains(column) && !t.Levels.IsEmpty) : null;
 
     /// <summary>Every two levels of a term of one curve, in byte order.</summary>
     private static IEnumerable<StopsDifference> Levels(KeeperCurve curve, string column, double rate, AnswerOptions options)

@@ -16,12 +16,12 @@ internal sealed class BurstsLaw
         foreach (var atom in law.Atoms)
         {
             // A burst's count law must be resolved by the grid of days.
-            var halfPoint = atom.HalfPoint.Refined((int)Math.Ceiling(atom.HalfPoint.Step * atom.Steepness * Math.Sqrt(burstsOf) / 2.4));
-            for (var i = 0; i < halfPoint.Density.Length; i++)
+            var (start, step, masses) = atom.HalfPoint.Nodes(2.4 / (atom.Steepness * Math.Sqrt(burstsOf)));
+            for (var i = 0; i < masses.Length; i++)
             {
-                var weight = atom.Weight * halfPoint.Density[i] * halfPoint.Step;
+                var weight = atom.Weight * masses.Span[i];
                 if (weight > Negligible)
-                    _days.Add((atom, halfPoint.Position(i) - exposure, weight));
+                    _days.Add((atom, start + i * step - exposure, weight));
             }
         }
     }
@@ -61,23 +61,43 @@ internal sealed class BurstsLaw
         var single = atom.BurstSd == 0;
         for (var i = 0; i < (single ? 1 : BurstNodes); i++)
         {
-            var (mu, rest) = Elementary.Logistic(atom.Steepness * (distance + (single ? 0 : atom.BurstSd * Burst.Nodes[i])));
-            var span = atom.Ceiling - atom.Floor;
-            var (keep, miss) = (atom.Floor + span * mu, 1 - atom.Ceiling + span * rest);
+            var luck = single ? 0 : atom.BurstSd * Burst.Nodes[i];
+            var (keep, miss) = Chances(atom, distance + luck);
             var share = single ? 1 : Burst.Weights[i];
-            if (miss < 1e-300 / share)
+            if (atom.FirstShift == 0)
             {
-                if (frames < counts.Length)
-                    counts[frames] += share;
+                Add(counts, 0, share, frames, keep, miss);
                 continue;
             }
 
-            var mass = share * Power(miss, frames);
-            for (var j = 0; j < counts.Length && j <= frames; j++)
-            {
-                counts[j] += mass;
-                mass *= keep * (frames - j) / (miss * (j + 1));
-            }
+            var (first, rest) = Chances(atom, distance + luck + atom.FirstShift);
+            Add(counts, 0, share * rest, frames - 1, keep, miss);
+            Add(counts, 1, share * first, frames - 1, keep, miss);
+        }
+    }
+
+    private static (double Keep, double Miss) Chances(CurveAtom atom, double distance)
+    {
+        var (mu, rest) = Elementary.Logistic(atom.Steepness * distance);
+        var span = atom.Ceiling - atom.Floor;
+        return (atom.Floor + span * mu, 1 - atom.Ceiling + span * rest);
+    }
+
+    /// <summary>Adds the masses of a binomial count that starts from <paramref name="from"/>.</summary>
+    private static void Add(double[] counts, int from, double share, int frames, double keep, double miss)
+    {
+        if (miss < 1e-300 / share)
+        {
+            if (from + frames < counts.Length)
+                counts[from + frames] += share;
+            return;
+        }
+
+        var mass = share * Power(miss, frames);
+        for (var j = 0; from + j < counts.Length && j <= frames; j++)
+        {
+            counts[from + j] += mass;
+            mass *= keep * (frames - j) / (miss * (j + 1));
         }
     }
 

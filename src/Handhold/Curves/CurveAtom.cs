@@ -6,5 +6,14 @@ namespace Handhold.Curves;
 /// <param name="Ceiling">Ceiling.</param>
 /// <param name="Floor">Floor.</param>
 /// <param name="BurstSd">Standard deviation of a burst's luck, stops.</param>
-/// <param name="HalfPoint">Density of the half point within the part.</param>
-internal sealed record CurveAtom(double Weight, double Steepness, double Ceiling, double Floor, double BurstSd, HalfPointDensity HalfPoint);
+/// <param name="HalfPoint">Distribution of the half point within the part.</param>
+/// <param name="FirstShift">What the first frame of a burst adds to the half point, stops.</param>
+internal sealed record CurveAtom(
+    double Weight,
+    double Steepness,
+    double Ceiling,
+    double Floor,
+    double BurstSd,
+    HalfPoint HalfPoint,
+    double FirstShift = 0
+);

@@ -61,4 +61,14 @@ public sealed class CurveData
 
     /// <summary>Slowest speed tested.</summary>
     public ShutterSpeed Slowest => Speeds[^1].Exposure;
+
+    /// <summary>Conditions that frames were shot under: first those nearest to the references of the terms, then those of most frames.</summary>
+    internal static Conditions Typical(ImmutableArray<FrameCell> cells, Func<Conditions, int> fromReference) =>
+        cells
+            .GroupBy(c => c.Conditions with { Session = null, Burst = null })
+            .OrderBy(g => fromReference(g.Key))
+            .ThenByDescending(g => g.Sum(c => c.Frames))
+            .ThenBy(g => g.Key.ToString(), StringComparer.Ordinal)
+            .First()
+            .Key;
 }

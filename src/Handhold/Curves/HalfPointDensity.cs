@@ -4,7 +4,7 @@ namespace Handhold.Curves;
 
 /// <summary>A smooth density of a half point (log2 seconds) on a uniform grid, with its distribution function.</summary>
 /// <remarks>Mean and mass by the trapezoid rule; the distribution function by a six-point rule of order seven inside and cubic Hermite interpolation between nodes.</remarks>
-internal sealed class HalfPointDensity
+internal sealed class HalfPointDensity : HalfPoint
 {
     private readonly double[] _density; // sums to 1 / Step
     private readonly double[] _cumulative;
@@ -26,12 +26,15 @@ internal sealed class HalfPointDensity
 
     internal double Step { get; }
 
+    internal override double Low => Start;
+
+    internal override double High => Position(_density.Length - 1);
+
     internal ReadOnlySpan<double> Density => _density;
 
     internal double Position(int index) => Start + index * Step;
 
-    /// <summary>P(half point at most <paramref name="t"/>).</summary>
-    internal double Cdf(double t)
+    internal override double Cdf(double t)
     {
         var u = (t - Start) / Step;
         if (!(u > 0))
@@ -47,8 +50,8 @@ internal sealed class HalfPointDensity
         return Math.Clamp(value, 0, 1);
     }
 
-    /// <summary>The density of a half point that has one of several densities by chance, on the grid of the finest.</summary>
-    internal static HalfPointDensity Mixed(IReadOnlyCollection<(double Weight, HalfPointDensity Density)> parts)
+    /// <summary>A half point that has one of several densities by chance, on the grid of the finest.</summary>
+    internal static HalfPoint Mixed(IReadOnlyCollection<(double Weight, HalfPointDensity Density)> parts)
     {
         var (start, end) = (parts.Min(p => p.Density.Start), parts.Max(p => p.Density.Position(p.Density._density.Length - 1)));
         var step = parts.Min(p => p.Density.Step);
@@ -63,11 +66,10 @@ internal sealed class HalfPointDensity
             }
         }
 
-        return new(start, step, values);
+        return new HalfPointDensity(start, step, values);
     }
 
-    /// <summary>The density of this half point plus an independent normal shift.</summary>
-    internal HalfPointDensity Shifted(double sd)
+    internal override HalfPoint Shifted(double sd)
     {
         if (sd == 0)
             return this;
@@ -76,11 +78,17 @@ internal sealed class HalfPointDensity
         var values = new double[_density.Length + 2 * radius];
         for (var j = 0; j < values.Length; j++)
             values[j] = Math.Max(0, LuckKernel.SmoothAt(_density, weights, j - radius));
-        return new(Start - radius * Step, Step, values);
+        return new HalfPointDensity(Start - radius * Step, Step, values);
+    }
+
+    internal override (double Start, double Step, ReadOnlyMemory<double> Masses) Nodes(double coarsest)
+    {
+        var fine = Refined((int)Math.Ceiling(Math.Min(Step / coarsest, 1e6)));
+        return (fine.Start, fine.Step, Array.ConvertAll(fine._density, d => d * fine.Step));
     }
 
     /// <summary>The same density on a grid <paramref name="times"/> as fine, by six-point interpolation.</summary>
-    internal HalfPointDensity Refined(int times)
+    private HalfPointDensity Refined(int times)
     {
         if (times <= 1)
             return this;

@@ -42,8 +42,8 @@ internal sealed class HalfPointMixture
         {
             if (double.IsInfinity(part.Shift))
                 continue;
-            low = Math.Min(low, part.HalfPoint.Start + part.Shift);
-            high = Math.Max(high, part.HalfPoint.Position(part.HalfPoint.Density.Length - 1) + part.Shift);
+            low = Math.Min(low, part.HalfPoint.Low + part.Shift);
+            high = Math.Max(high, part.HalfPoint.High + part.Shift);
         }
 
         return low > high || Cdf(high) < p ? double.PositiveInfinity : Root.Of(t => Cdf(t) - p, low, high, 1e-12);

@@ -7,6 +7,8 @@ namespace Handhold;
 public sealed class KeeperCurve
 {
     private readonly Lazy<ImmutableArray<Status>> _statuses;
+    private readonly Lazy<Conditions> _reference;
+    private readonly Lazy<ImmutableArray<TermInStops>> _inStops;
 
     internal KeeperCurve(
         CurveKey key,
@@ -15,7 +17,12 @@ public sealed class KeeperCurve
         NormalPrior? halfPointPrior,
         ImmutableArray<ParameterSummary> parameters,
         Lazy<ImmutableArray<Status>> statuses
-    ) => (Key, Data, Model, HalfPointPrior, Parameters, _statuses) = (key, data, model, halfPointPrior, parameters, statuses);
+    )
+    {
+        (Key, Data, Model, HalfPointPrior, Parameters, _statuses) = (key, data, model, halfPointPrior, parameters, statuses);
+        _reference = new(() => Term?.Reference(data.Cells) ?? Conditions.None);
+        _inStops = new(() => Term?.InStops(ReferenceConditions, [.. data.Cells.Select(c => c.Conditions).Distinct()], model.Level) ?? []);
+    }
 
     /// <summary>Which rows made it.</summary>
     public CurveKey Key { get; }
@@ -41,7 +48,20 @@ public sealed class KeeperCurve
     /// <summary>What the likelihood or bias-reduced estimator found; null for a posterior.</summary>
     public LinearFit? Linear { get; internal init; }
 
-    /// <summary>Of a posterior: tau0, log2b, and those of ceiling, floor, sessionLuck, burstLuck that were estimated.</summary>
+    /// <summary>The terms beside the exposure; a question must say where they stand.</summary>
+    public ImmutableArray<LinearTerm> Terms =>
+        Linear?.Terms ?? [.. Term?.Moved.Terms.Select(t => new LinearTerm(t.Name, t.Columns, t.Levels)) ?? []];
+
+    /// <summary>What each term costs or buys, in stops, at stated conditions; without those that depend on the rate, since they change the steepness.</summary>
+    public ImmutableArray<TermInStops> InStops => Linear?.InStops ?? _inStops.Value;
+
+    /// <summary>Conditions that frames were shot under, every label at its reference where possible: what a report is made at when none are asked for.</summary>
+    public Conditions ReferenceConditions => Linear?.ReferenceConditions ?? _reference.Value;
+
+    /// <summary>How well the points of a posterior with terms stand for it; null where no points were drawn.</summary>
+    public Sampling? Sampling { get; internal init; }
+
+    /// <summary>Of a posterior: tau0, log2b, and those of ceiling, floor, the terms' effects, sessionLuck, burstLuck that were estimated.</summary>
     public ImmutableArray<ParameterSummary> Parameters { get; }
 
     /// <summary>What the reader should know.</summary>
@@ -56,8 +76,16 @@ public sealed class KeeperCurve
     /// <summary>The curve at the posterior medians, without luck; null for the other estimators.</summary>
     public CurveShape? MedianShape { get; internal init; }
 
-    /// <summary>The posterior that answers are made of.</summary>
+    /// <summary>The posterior that answers are made of; with terms that of the reference conditions.</summary>
     internal CurvePosterior Posterior { get; init; } = null!;
+
+    /// <summary>The posterior of a curve with terms.</summary>
+    internal TermPosterior? Term { get; init; }
+
+    /// <summary>The posterior under conditions; what they are silent of is as all frames had it.</summary>
+    /// <exception cref="ConditionsException">The conditions lack a term, or have a level that no frame had.</exception>
+    internal CurvePosterior PosteriorUnder(Conditions conditions) =>
+        Term is { } term ? term.At(conditions.Or(term.Moved.Shared)) : Posterior;
 
     /// <summary>This curve alone, ceiling and floor held at their medians, when the priors of steepness and luck are as they are, twice and half as wide; computed when first asked.</summary>
     internal Lazy<(KeeperCurve Same, KeeperCurve Widened, KeeperCurve Narrowed)> OtherPriors { get; init; } = null!;

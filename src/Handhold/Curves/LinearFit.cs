@@ -14,7 +14,7 @@ public sealed partial class LinearFit
     {
         (Likelihood, Level) = (likelihood, level);
         SharedConditions = Conditions.Shared(cells.Select(c => c.Conditions));
-        ReferenceConditions = Reference(cells);
+        ReferenceConditions = CurveData.Typical(cells, c => likelihood.Layout.Terms.Sum(t => t.FromReference(c)));
         _coefficients = new(FindCoefficients);
         _inStops = new(FindInStops);
     }
@@ -97,15 +97,6 @@ public sealed partial class LinearFit
 
         return coefficients.MoveToImmutable();
     }
-
-    private Conditions Reference(ImmutableArray<FrameCell> cells) =>
-        cells
-            .GroupBy(c => c.Conditions with { Session = null, Burst = null })
-            .OrderBy(g => Likelihood.Layout.Terms.Sum(t => t.FromReference(g.Key)))
-            .ThenByDescending(g => g.Sum(c => c.Frames))
-            .ThenBy(g => g.Key.ToString(), StringComparer.Ordinal)
-            .First()
-            .Key;
 
     private ImmutableArray<double> Unit(int column, double weight = 1) =>
         [.. Enumerable.Range(0, Columns).Select(j => j == column ? weight : 0.0)];

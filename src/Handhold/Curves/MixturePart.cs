@@ -4,7 +4,7 @@ namespace Handhold.Curves;
 /// <param name="Weight">Probability of the part.</param>
 /// <param name="HalfPoint">Density of the half point.</param>
 /// <param name="Shift">The constant, log2 seconds; minus infinity puts the part below everything, infinity above.</param>
-internal readonly record struct MixturePart(double Weight, HalfPointDensity HalfPoint, double Shift)
+internal readonly record struct MixturePart(double Weight, HalfPoint HalfPoint, double Shift)
 {
     internal double Cdf(double t) =>
         double.IsNegativeInfinity(Shift) ? 1

@@ -9,6 +9,9 @@ internal sealed class RateLaw : IRateLaw
     private const double BinWidth = 0.05; // logits
     private const double LargestLogit = 20;
     private const double Unlikely = 1e-9;
+    private const double NodeWidth = 0.3; // logits
+    private const int EnoughToDraw = 1024;
+    private readonly bool _points;
     private readonly AsymptoteCells _ceilings;
     private readonly AsymptoteCells _floors;
     private readonly Dictionary<double, BurstCurve> _bursts;
@@ -20,11 +23,21 @@ internal sealed class RateLaw : IRateLaw
     internal RateLaw(ImmutableArray<CurveAtom> atoms, AsymptoteCells ceilings, AsymptoteCells floors)
     {
         (Atoms, _ceilings, _floors) = (atoms, ceilings, floors);
+        _points = atoms.All(a => a.HalfPoint is NormalHalfPoint);
         _bursts = atoms.Select(Luck).Distinct().ToDictionary(s => s, s => new BurstCurve(s));
-        _inBurst = new(() => [.. atoms.GroupBy(a => (a.Steepness, a.Ceiling, a.Floor)).Select(g => InBurst([.. g]))]);
+        _inBurst = new(() =>
+            [
+                .. _points
+                    ? atoms.Select(a => InBurst([a]))
+                    : atoms.GroupBy(a => (a.Steepness, a.Ceiling, a.Floor)).Select(g => InBurst([.. g])),
+            ]
+        );
     }
 
     internal ImmutableArray<CurveAtom> Atoms { get; }
+
+    /// <summary>Good enough for a drawing: of very many points the first ones, which are spread as evenly as all.</summary>
+    internal RateLaw Coarse => _points && Atoms.Length > EnoughToDraw ? new(Atoms[..EnoughToDraw], _ceilings, _floors) : this;
 
     /// <summary>The exposures, log2 seconds, at which a day has the rate; minus infinity where the rate is above the ceiling, infinity below the floor.</summary>
     internal HalfPointMixture ExposureFor(double rate) => new([.. Parts(rate)]);
@@ -49,17 +62,20 @@ internal sealed class RateLaw : IRateLaw
         foreach (var atom in Atoms)
         {
             var (burst, part) = (_bursts[Luck(atom)], 0.0);
-            var density = atom.HalfPoint.Density;
-            for (var i = 0; i < density.Length; i++)
-                part += density[i] * burst.Mean(atom.Steepness * (atom.HalfPoint.Position(i) - exposure));
-            sum += atom.Weight * (atom.Floor + (atom.Ceiling - atom.Floor) * part * atom.HalfPoint.Step);
+            var (start, step, masses) = atom.HalfPoint.Nodes();
+            for (var i = 0; i < masses.Length; i++)
+                part += masses.Span[i] * burst.Mean(atom.Steepness * (start + i * step - exposure));
+            sum += atom.Weight * (atom.Floor + (atom.Ceiling - atom.Floor) * part);
         }
 
         return sum;
     }
 
     /// <summary>The distribution of one burst's keeper probability at an exposure, day and burst luck included, in narrow bins.</summary>
-    public BurstRates BurstRates(double exposure)
+    public BurstRates BurstRates(double exposure) => _points ? Gathered(exposure) : Differences(exposure);
+
+    /// <summary>From the distribution function at the edges of the bins.</summary>
+    private BurstRates Differences(double exposure)
     {
         var last = (int)Math.Round(2 * LargestLogit / BinWidth);
         var (rates, misses, masses) = (new List<double>(), new List<double>(), new List<double>());
@@ -77,6 +93,38 @@ internal sealed class RateLaw : IRateLaw
         return new([.. rates], [.. misses], [.. masses]);
     }
 
+    /// <summary>From nodes of every part, each put into its bin: for many narrow parts.</summary>
+    private BurstRates Gathered(double exposure)
+    {
+        var bins = (int)Math.Round(2 * LargestLogit / BinWidth);
+        var (keep, miss, mass, first) = (new double[bins], new double[bins], new double[bins], new double[bins]);
+        foreach (var atom in _inBurst.Value)
+        {
+            var (start, step, masses) = atom.HalfPoint.Nodes(NodeWidth / atom.Steepness);
+            var span = atom.Ceiling - atom.Floor;
+            for (var i = 0; i < masses.Length; i++)
+            {
+                var (mu, rest) = Elementary.Logistic(atom.Steepness * (start + i * step - exposure));
+                var (rate, loss, weight) = (atom.Floor + span * mu, 1 - atom.Ceiling + span * rest, atom.Weight * masses.Span[i]);
+                var bin = (int)Math.Clamp((Math.Log(rate / loss) + LargestLogit) / BinWidth, 0, bins - 1);
+                keep[bin] += weight * rate;
+                miss[bin] += weight * loss;
+                mass[bin] += weight;
+                if (atom.FirstShift != 0)
+                    rate = atom.Floor + span * Elementary.Logistic(atom.Steepness * (start + i * step + atom.FirstShift - exposure)).Mu;
+                first[bin] += weight * rate;
+            }
+        }
+
+        int[] used = [.. Enumerable.Range(0, bins).Where(i => mass[i] > 0)];
+        return new(
+            [.. used.Select(i => keep[i] / mass[i])],
+            [.. used.Select(i => miss[i] / mass[i])],
+            [.. used.Select(i => mass[i])],
+            _inBurst.Value.Any(a => a.FirstShift != 0) ? [.. used.Select(i => first[i] / mass[i])] : null
+        );
+    }
+
     private static double Logit(double bin) => bin * BinWidth - LargestLogit;
 
     /// <summary>Atoms that differ in the luck of a burst only, as one whose half point is that of a burst.</summary>
@@ -85,7 +133,9 @@ internal sealed class RateLaw : IRateLaw
         {
             Weight = atoms.Sum(a => a.Weight),
             BurstSd = 0,
-            HalfPoint = HalfPointDensity.Mixed([.. atoms.Select(a => (a.Weight, a.HalfPoint.Shifted(a.BurstSd)))]),
+            HalfPoint = atoms is [var only]
+                ? only.HalfPoint.Shifted(only.BurstSd)
+                : HalfPointDensity.Mixed([.. atoms.Select(a => (a.Weight, (HalfPointDensity)a.HalfPoint.Shifted(a.BurstSd)))]),
         };
 
     private static double Luck(CurveAtom atom) => atom.Steepness * atom.BurstSd;

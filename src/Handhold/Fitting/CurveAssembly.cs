@@ -87,10 +87,10 @@ internal static class CurveAssembly
         var (mean, square) = (0.0, 0.0);
         foreach (var atom in posterior.HabitualAtoms)
         {
-            var density = atom.HalfPoint.Density;
-            for (var i = 0; i < density.Length; i++)
+            var (start, step, masses) = atom.HalfPoint.Nodes();
+            for (var i = 0; i < masses.Length; i++)
             {
-                var (weight, t) = (atom.Weight * density[i] * atom.HalfPoint.Step, atom.HalfPoint.Position(i));
+                var (weight, t) = (atom.Weight * masses.Span[i], start + i * step);
                 mean += weight * t;
                 square += weight * t * t;
             }

@@ -73,9 +73,14 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
         );
         Conditions[] conditions = [.. rows.Where(r => r.Frames > 0).Select(r => r.Conditions).Distinct()];
         var (terms, explained) =
-            model.Estimator == Estimator.Posterior
+            model.Estimator == Estimator.Posterior && !WhatMoved.IsCalledFor(model, conditions)
                 ? ([], [])
-                : (TermChoice.Of(model, conditions).SelectMany(t => t.Columns), TermChoice.Explained(model, conditions));
+                : (
+                    TermChoice.Of(model, conditions).SelectMany(t => t.Columns),
+                    model.Estimator == Estimator.Posterior
+                        ? WhatMoved.Explained(model, conditions)
+                        : TermChoice.Explained(model, conditions)
+                );
         if (!model.PoolConditions && model.Terms.IsEmpty)
             foreach (var column in ShiftingColumns.Except(explained))
                 Refuse(

@@ -20,7 +20,35 @@ internal static class CurveStatuses
     {
         var statuses = ImmutableArray.CreateBuilder<Status>();
         var (data, single) = (rows.Data, rows.Data.Speeds.Length == 1);
-        if (single)
+        if (!AddExtremes(data, statuses) && !single)
+        {
+            if (RisingScore(data) is var score && score > Rising)
+                statuses.Add(
+                    new(
+                        StatusCode.WrongDirection,
+                        $"Keepers became more frequent at slower speeds (score {score.ToString("0.0", CultureInfo.InvariantCulture)} sds). Check the exposure column and the verdicts; the curve is fitted falling all the same."
+                    )
+                );
+            else
+                AddSeparation(data, statuses);
+        }
+
+        AddPriorDominated(model, rows, parameters, statuses);
+        AddBursts(model, data, statuses);
+        if (Misfitting(data, posterior) is { } speed)
+            statuses.Add(
+                new(
+                    StatusCode.CurveDoesNotFit,
+                    $"At {speed.Exposure}, {speed.Keepers} of {speed.Frames} frames were keepers, far from what a falling curve through the other speeds expects. Look for vibration of the shutter, a change of grip, or a slip in the table."
+                )
+            );
+        return statuses.ToImmutable();
+    }
+
+    /// <summary>One speed only; all keepers or none: whether that was so.</summary>
+    internal static bool AddExtremes(CurveData data, ImmutableArray<Status>.Builder statuses)
+    {
+        if (data.Speeds.Length == 1)
             statuses.Add(
                 new(
                     StatusCode.SingleExposure,
@@ -41,16 +69,11 @@ internal static class CurveStatuses
                     $"No frame was a keeper, even at {data.Fastest}: the data say only that the limit is faster. Test faster speeds, and check focus and criterion."
                 )
             );
-        else if (!single && RisingScore(data) is var score && score > Rising)
-            statuses.Add(
-                new(
-                    StatusCode.WrongDirection,
-                    $"Keepers became more frequent at slower speeds (score {score.ToString("0.0", CultureInfo.InvariantCulture)} sds). Check the exposure column and the verdicts; the curve is fitted falling all the same."
-                )
-            );
-        else if (!single)
-            AddSeparation(data, statuses);
-        AddPriorDominated(model, rows, parameters, statuses);
+        return data.Keepers == data.Frames || data.Keepers == 0;
+    }
+
+    internal static void AddBursts(KeeperModel model, CurveData data, ImmutableArray<Status>.Builder statuses)
+    {
         if (model.Luck == LuckKind.Normal && data.Bursts == 0)
             statuses.Add(
                 new(
@@ -58,14 +81,6 @@ internal static class CurveStatuses
                     "No two frames share a recorded burst, so the luck within a burst rests on its prior. Record bursts to learn it."
                 )
             );
-        if (Misfitting(data, posterior) is { } speed)
-            statuses.Add(
-                new(
-                    StatusCode.CurveDoesNotFit,
-                    $"At {speed.Exposure}, {speed.Keepers} of {speed.Frames} frames were keepers, far from what a falling curve through the other speeds expects. Look for vibration of the shutter, a change of grip, or a slip in the table."
-                )
-            );
-        return statuses.ToImmutable();
     }
 
     /// <summary>Score test of no slope: positive when keepers rise with exposure, in sds.</summary>

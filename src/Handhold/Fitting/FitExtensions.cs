@@ -7,7 +7,7 @@ public static class FitExtensions
 {
     /// <summary>Fits one curve for each combination of the splitting columns present.</summary>
     /// <remarks>
-    /// The posterior by nested product quadrature: see the methods page on the model. The likelihood and bias-reduced estimators curve by curve: see the methods
+    /// The posterior by nested product quadrature, with terms by importance sampling: see the methods pages on the model and on terms. The likelihood and bias-reduced estimators curve by curve: see the methods
     /// page on them. Deterministic: the same frames in any order give the same bits on one machine.
     /// A posterior's ceiling and floor, when estimated, are shared over the curves; half point, steepness and luck are each curve's own.
     /// </remarks>
@@ -31,10 +31,6 @@ public static class FitExtensions
         var rows = CurveRows.Split(model, table);
         if (model.Estimator != Estimator.Posterior)
             return LinearEstimation.Run(model, rows, progress, cancellation);
-        if (!model.Terms.IsEmpty || !model.Products.IsEmpty)
-            throw new ArgumentException(
-                "This version fits the posterior of curves without terms. Leave them out, since Each splits the table by any column; or use Estimator.Likelihood or Estimator.BiasReduced."
-            );
         return PosteriorFit.Run(model, rows, progress, cancellation);
     }
 }

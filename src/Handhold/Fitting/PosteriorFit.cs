@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Models;
 
 namespace Handhold.Fitting;
 
@@ -14,6 +15,8 @@ internal static class PosteriorFit
         CancellationToken cancellation
     )
     {
+        if (rows.Any(r => WhatMoved.IsCalledFor(model, [.. r.Data.Cells.Select(c => c.Conditions).Distinct()])))
+            return TermFits.Run(model, rows, progress, cancellation);
         var data = rows.Select(r => CurveObservations.From(r.Data.Cells, model.Luck)).ToArray();
         var session = rows.Select(
                 (r, j) =>
@@ -74,17 +77,17 @@ internal static class PosteriorFit
         var held = model with { Ceiling = Ceiling.Fixed(medians.Ceiling), Floor = Floor.Fixed(medians.Floor) };
         return (Fit(1), Fit(2), Fit(0.5));
 
-        KeeperCurve Fit(double by)
-        {
-            var priors = held.Priors with
-            {
-                Steepness = held.Priors.Steepness with { LogStandardDeviation = by * held.Priors.Steepness.LogStandardDeviation },
-                SessionLuck = new(by * held.Priors.SessionLuck.Scale),
-                BurstLuck = new(by * held.Priors.BurstLuck.Scale),
-            };
-            return Run(held with { Priors = priors }, [rows], null, default)[0];
-        }
+        KeeperCurve Fit(double by) => Run(held with { Priors = Scaled(held.Priors, by) }, [rows], null, default)[0];
     }
+
+    /// <summary>Priors of steepness and luck <paramref name="by"/> times as wide.</summary>
+    internal static Priors Scaled(Priors priors, double by) =>
+        priors with
+        {
+            Steepness = priors.Steepness with { LogStandardDeviation = by * priors.Steepness.LogStandardDeviation },
+            SessionLuck = new(by * priors.SessionLuck.Scale),
+            BurstLuck = new(by * priors.BurstLuck.Scale),
+        };
 
     /// <summary>Whether the data call for finer or farther nodes of some luck than its prior needs; then asks for them.</summary>
     private static bool Refined(LuckNodes[] nodes, CurvePosteriorBuilder[] builders, bool ofSession)

@@ -21,4 +21,28 @@ internal static class ChiSquare
 
         return Math.Min(1, sum);
     }
+
+    /// <summary>The x that X stays below with chance p, for an even number of degrees of freedom and p between 0 and 1.</summary>
+    /// <remarks>Newton's method on the logarithm of the upper tail, which is concave and falls: after one step every iterate lies right of the root and moves left.</remarks>
+    internal static double Quantile(double p, int degrees)
+    {
+        var (x, target) = ((double)degrees, Elementary.Log1p(-p));
+        for (var iteration = 0; iteration < 100; iteration++)
+        {
+            var (sum, term) = (0.0, 1.0);
+            for (var k = 1; k < degrees / 2; k++)
+            {
+                sum += term;
+                term *= x / 2 / k;
+            }
+
+            sum += term;
+            var next = x + (Math.Log(sum) - x / 2 - target) * 2 * sum / term;
+            if (Math.Abs(next - x) <= 1e-14 * x)
+                break;
+            x = next;
+        }
+
+        return x;
+    }
 }

@@ -53,6 +53,22 @@ internal sealed class DesignTerm
     /// <summary>How many steps of levels lie between these conditions and the reference: 0 or 1; 0 for a number.</summary>
     internal int FromReference(Conditions conditions) => IsNumber || Label(_source, conditions) == Levels[0] ? 0 : 1;
 
+    /// <summary>The level of these conditions.</summary>
+    /// <exception cref="ConditionsException">The conditions lack the term, or have a level that no frame had.</exception>
+    internal string LevelOf(Conditions conditions)
+    {
+        var label = Label(_source, conditions);
+        return Levels.Contains(label)
+            ? label
+            : throw new ConditionsException(
+                Name,
+                _source.Text(conditions) is { } strange
+                    ? $"No frame had {strange} as its {Name}."
+                    : $"The answer depends on {Name}, and it was not said for which.",
+                $"Set {_source.Columns[^1]} to {string.Join(" or ", Levels)}."
+            );
+    }
+
     /// <summary>Writes a value for each column.</summary>
     /// <exception cref="ConditionsException">The conditions lack the term, or have a level that no frame had.</exception>
     internal void Read(Conditions conditions, Span<double> values)
@@ -61,6 +77,7 @@ internal sealed class DesignTerm
         {
             values[0] =
                 _source.Number(conditions)
+                ?? _source.Unsaid
                 ?? throw new ConditionsException(
                     Name,
                     $"The answer depends on {Name}, and it was not said for which.",
@@ -69,15 +86,7 @@ internal sealed class DesignTerm
             return;
         }
 
-        var level = Levels.IndexOf(Label(_source, conditions));
-        if (level < 0)
-            throw new ConditionsException(
-                Name,
-                _source.Text(conditions) is { } strange
-                    ? $"No frame had {strange} as its {Name}."
-                    : $"The answer depends on {Name}, and it was not said for which.",
-                $"Set {_source.Columns[^1]} to {string.Join(" or ", Levels)}."
-            );
+        var level = Levels.IndexOf(LevelOf(conditions));
         for (var i = 1; i < Levels.Length; i++)
             values[i - 1] = i == level ? 1 : 0;
     }

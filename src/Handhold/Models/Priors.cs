@@ -29,4 +29,16 @@ public sealed record Priors
 
     /// <summary>Standard deviation of a burst's luck, stops.</summary>
     public HalfNormalPrior BurstLuck { get; init; } = new(0.25);
+
+    /// <summary>Shift of the half point, stops, for the first frame of a burst.</summary>
+    public NormalPrior FirstFrame { get; init; } = new(-0.2, 0.4);
+
+    /// <summary>Shift of the half point, stops, from the lowest to the highest value of a numeric column.</summary>
+    public NormalPrior ColumnOverRange { get; init; } = new(0, 1.5);
+
+    /// <summary>Shift of the half point, stops, for a level of a column of labels; the levels' shifts sum to zero.</summary>
+    public NormalPrior ColumnLevel { get; init; } = new(0, 1);
+
+    /// <summary>Growth of the natural logarithm of the steepness from the lowest to the highest value of a column multiplied with the exposure.</summary>
+    public NormalPrior SteepnessOverRange { get; init; } = new(0, 0.3);
 }

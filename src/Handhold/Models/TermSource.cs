@@ -9,12 +9,14 @@ namespace Handhold.Models;
 /// <param name="Number">Its number, where it has one.</param>
 /// <param name="Label">Its label, used where not every frame has a number.</param>
 /// <param name="Reference">The level that the others are measured against, if present; otherwise the first in byte order.</param>
+/// <param name="Unsaid">Its number in a question that does not state it; null: it must be stated.</param>
 internal sealed record TermSource(
     string Name,
     ImmutableArray<string> Columns,
     Func<Conditions, double?> Number,
     Func<Conditions, string?> Label,
-    string? Reference = null
+    string? Reference = null,
+    double? Unsaid = null
 )
 {
     /// <summary>The terms with a meaning of their own, in their linear approximation.</summary>
@@ -40,7 +42,7 @@ internal sealed record TermSource(
             _ => null
         ),
         new("subjectMotion", ["subject_motion"], _ => null, c => c.SubjectMotion, "still"),
-        new("firstFrame", ["burst_position"], c => c.BurstPosition is { } position ? (position == 1 ? 1 : 0) : null, _ => null),
+        new("firstFrame", ["burst_position"], c => c.BurstPosition is { } position ? (position == 1 ? 1 : 0) : null, _ => null, Unsaid: 0),
     ];
 
     internal static TermSource Of(string name) =>

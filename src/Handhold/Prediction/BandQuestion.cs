@@ -19,7 +19,7 @@ internal static class BandQuestion
         var cdf = new double[points, Rates];
         for (var k = 0; k < Rates; k++)
         {
-            var exposure = law.ExposureFor(Elementary.Logistic(rates[k]).Mu);
+            var exposure = law.Coarse.ExposureFor(Elementary.Logistic(rates[k]).Mu);
             for (var i = 0; i < points; i++)
                 cdf[i, k] = exposure.Cdf(exposures[i]);
         }

@@ -69,9 +69,9 @@ internal static class CompareQuestion
 
     /// <summary>On a shared day its luck is on both sides and drops out; otherwise each side gets a day of its own.</summary>
     private static RateLaw Law(KeeperCurve curve, KeeperCurve other, bool shared, AnswerOptions options) =>
-        !shared && options.Day == Day.Another ? curve.Posterior.AnotherDay
-        : Days(curve).SetEquals(Days(other)) && curve.Posterior.SameDay is { } same ? same
-        : curve.Posterior.Habitual;
+        !shared && options.Day == Day.Another ? curve.PosteriorUnder(options.Conditions).AnotherDay
+        : Days(curve).SetEquals(Days(other)) && curve.PosteriorUnder(options.Conditions).SameDay is { } same ? same
+        : curve.PosteriorUnder(options.Conditions).Habitual;
 
     /// <summary>Probability masses of an exposure's distribution, conditional on being reachable, at the middles of narrow bins.</summary>
     private static (double From, double[] Masses) Masses(HalfPointMixture exposure)

@@ -116,7 +116,7 @@ public static class PredictionExtensions
     }
 
     /// <summary>How many stops slower a curve with terms allows under some conditions than under others, at a keeper rate.</summary>
-    /// <param name="curve">A curve of the likelihood or bias-reduced estimator.</param>
+    /// <param name="curve">A curve with terms.</param>
     /// <param name="conditions">The side that is asked for.</param>
     /// <param name="reference">The other side.</param>
     /// <param name="rate">Keeper rate at which they are compared, between 0 and 1.</param>
@@ -130,9 +130,18 @@ public static class PredictionExtensions
         AnswerOptions? options = null
     )
     {
+        ArgumentNullException.ThrowIfNull(curve);
         ArgumentNullException.ThrowIfNull(conditions);
         ArgumentNullException.ThrowIfNull(reference);
         var all = options ?? AnswerOptions.Default;
+        if (curve.Term is { } term)
+            return TermDifference.Between(
+                curve,
+                term,
+                reference.Or(all.Conditions),
+                conditions.Or(all.Conditions),
+                Question.CheckedProbability(rate, "rate")
+            );
         return LinearDifference.Between(
             new(curve, all with { Conditions = reference.Or(all.Conditions) }),
             new(curve, all with { Conditions = conditions.Or(all.Conditions) }),

@@ -19,8 +19,8 @@ internal sealed class Question
             throw new ArgumentException(FormattableString.Invariant($"Bursts of {Options.BurstsOf} frames cannot be. Give at least 1."));
         Law =
             curve.Linear is { } linear ? new ProfileLaw(linear.Likelihood, Options.Conditions.Or(linear.SharedConditions))
-            : Options.Day == Day.Another ? curve.Posterior.AnotherDay
-            : curve.Posterior.SameDay
+            : Options.Day == Day.Another ? curve.PosteriorUnder(Options.Conditions).AnotherDay
+            : curve.PosteriorUnder(Options.Conditions).SameDay
                 ?? throw new ArgumentException(
                     FormattableString.Invariant(
                         $"Curve {curve.Key} was tested on {curve.Data.Sessions} days, so 'the same day' names none of them. Ask for another day, or fit one session alone."

@@ -55,8 +55,8 @@ internal static class SavedFitWriter
         else
             WriteParameters(json, curve);
         WriteHalfKeeperExposure(json, curve);
-        if (curve.Linear is { InStops: var effects })
-            SavedLinear.WriteInStops(json, effects);
+        if (curve.Linear is not null || curve.Sampling is not null)
+            SavedLinear.WriteInStops(json, curve.InStops);
         json.WriteEndObject();
     }
 
@@ -66,6 +66,14 @@ internal static class SavedFitWriter
         WriteKnownOrEstimated(json, "ceiling", curve, curve.Model.Ceiling.Value);
         WriteKnownOrEstimated(json, "floor", curve, curve.Model.Floor.Value);
         WriteLuck(json, curve);
+        if (curve.Sampling is { } sampling)
+        {
+            json.WriteStartObject("sampling");
+            json.WriteNumber("points", sampling.Points);
+            json.WriteNumber("effectiveSize", sampling.EffectiveSize);
+            json.WriteNumberIfAny("paretoK", sampling.ParetoK);
+            json.WriteEndObject();
+        }
     }
 
     private static void WriteCoefficients(Utf8JsonWriter json, ImmutableArray<ParameterSummary> parameters)
@@ -121,10 +129,10 @@ internal static class SavedFitWriter
     private static void WriteHalfKeeperExposure(Utf8JsonWriter json, KeeperCurve curve)
     {
         json.WriteStartObject("halfKeeperExposure");
-        var conditions = curve.Linear?.ReferenceConditions ?? Conditions.None;
+        var conditions = curve.ReferenceConditions;
         var half = curve.HalfKeeperExposure(AnswerOptions.Default with { BeyondTested = true, Conditions = conditions });
         json.WriteExposure(half);
-        if (curve.Linear is { Terms: [_, ..] terms })
+        if (curve.Terms is [_, ..] terms)
             SavedConditions.Write(json, conditions, terms.SelectMany(t => t.Columns).Contains);
         json.WriteStatuses(half.Statuses);
         json.WriteEndObject();

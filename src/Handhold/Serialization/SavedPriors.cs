@@ -17,6 +17,10 @@ internal static class SavedPriors
         Write(json, "sessionLuck", priors.SessionLuck);
         Write(json, "burstLuck", priors.BurstLuck);
         WriteAnchor(json, priors.Anchor);
+        Write(json, "firstFrame", priors.FirstFrame);
+        Write(json, "columnOverRange", priors.ColumnOverRange);
+        Write(json, "columnLevel", priors.ColumnLevel);
+        Write(json, "steepnessOverRange", priors.SteepnessOverRange);
         json.WriteEndObject();
     }
 
@@ -31,6 +35,10 @@ internal static class SavedPriors
             SessionLuck = HalfNormal(place["sessionLuck"]),
             BurstLuck = HalfNormal(place["burstLuck"]),
             Anchor = ReadAnchor(place["anchor"]),
+            FirstFrame = Normal(place["firstFrame"]),
+            ColumnOverRange = Normal(place["columnOverRange"]),
+            ColumnLevel = Normal(place["columnLevel"]),
+            SteepnessOverRange = Normal(place["steepnessOverRange"]),
         };
 
     internal static void Write(Utf8JsonWriter json, string name, NormalPrior prior) =>

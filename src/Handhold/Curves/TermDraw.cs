@@ -1,0 +1,25 @@
+using System.Collections.Immutable;
+
+namespace Handhold.Curves;
+
+/// <summary>One weighted point of the posterior of a curve with terms.</summary>
+/// <param name="Weight">Its probability.</param>
+/// <param name="Tau0">Habitual half point where every term is neutral, log2 seconds.</param>
+/// <param name="LogSteepness">Natural logarithm of the steepness where every term is neutral.</param>
+/// <param name="Ceiling">Ceiling.</param>
+/// <param name="Floor">Floor.</param>
+/// <param name="SessionSd">Sd of a session's luck, stops.</param>
+/// <param name="BurstSd">Sd of a burst's luck, stops.</param>
+/// <param name="OnlySession">Luck of the tested session where there is one only, stops.</param>
+/// <param name="Effects">The effects.</param>
+internal sealed record TermDraw(
+    double Weight,
+    double Tau0,
+    double LogSteepness,
+    double Ceiling,
+    double Floor,
+    double SessionSd,
+    double BurstSd,
+    double OnlySession,
+    ImmutableArray<double> Effects
+);

@@ -1,0 +1,146 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Handhold.Models;
+
+namespace Handhold.Curves;
+
+internal sealed partial class TermPosterior
+{
+    /// <summary>What each term costs or buys, as the change of the half point between two conditions that differ in it alone.</summary>
+    internal ImmutableArray<TermInStops> InStops(Conditions reference, ImmutableArray<Conditions> seen, double level)
+    {
+        var effects = ImmutableArray.CreateBuilder<TermInStops>();
+        ImmutableArray<double> close = Moved.Close ? [.. seen.Select(WhatMoved.Magnification).Distinct().Order()] : [];
+        foreach (var term in Moved.Terms)
+        {
+            if (Moved.ChangesSteepness(term.Name))
+                continue;
+            foreach (var (name, before, after, at) in Steps(term, reference, seen))
+                if (close.IsEmpty || term.Name == "magnification")
+                    effects.Add(Effect(name, before, after, at));
+                else
+                    foreach (var magnification in close.Length > 1 ? [close[0], close[^1]] : close)
+                        effects.Add(
+                            Effect(
+                                name,
+                                before with
+                                {
+                                    Magnification = magnification,
+                                },
+                                after with
+                                {
+                                    Magnification = magnification,
+                                },
+                                [.. at, KeyValuePair.Create("magnification", magnification)]
+                            )
+                        );
+        }
+
+        return effects.ToImmutable();
+
+        TermInStops Effect(string name, Conditions before, Conditions after, ImmutableArray<KeyValuePair<string, double>> at)
+        {
+            var change = Change(before, after);
+            return new(name, at, new(change.Quantile(0.5)), change.Quantile((1 - level) / 2), change.Quantile((1 + level) / 2));
+        }
+    }
+
+    /// <summary>Pairs of conditions that differ in a term alone, and what else to say of them.</summary>
+    private static IEnumerable<(string Name, Conditions From, Conditions To, ImmutableArray<KeyValuePair<string, double>> At)> Steps(
+        TermLevels term,
+        Conditions reference,
+        ImmutableArray<Conditions> seen
+    )
+    {
+        switch (term.Name)
+        {
+            case "focal":
+                var focal = reference.EffectiveEquivalentFocalLength!.Value;
+                yield return (
+                    term.Name,
+                    reference with
+                    {
+                        EquivalentFocalLength = focal,
+                    },
+                    reference with
+                    {
+                        EquivalentFocalLength = 2 * focal,
+                    },
+                    [KeyValuePair.Create("focal_eq_mm", 2 * focal)]
+                );
+                break;
+            case "stabiliser":
+                var off = reference with { StabiliserMode = "off", StabiliserStops = 0 };
+                foreach (
+                    var mode in seen.Where(c => c.EffectiveStabiliserStops != 0)
+                        .GroupBy(c => c.StabiliserMode)
+                        .OrderBy(g => g.Key, StringComparer.Ordinal)
+                )
+                {
+                    var stops = mode.Max(c => c.StabiliserStops);
+                    yield return (
+                        mode.Key is null ? term.Name : $"{term.Name}={mode.Key}",
+                        off,
+                        off with
+                        {
+                            StabiliserMode = mode.Key,
+                            StabiliserStops = stops,
+                        },
+                        stops is { } rated ? [KeyValuePair.Create("stabiliser_stops", rated)] : []
+                    );
+                }
+
+                break;
+            case "magnification":
+                var most = seen.Max(WhatMoved.Magnification);
+                yield return (
+                    term.Name,
+                    reference with
+                    {
+                        Magnification = 0,
+                    },
+                    reference with
+                    {
+                        Magnification = most,
+                    },
+                    [KeyValuePair.Create("magnification", most)]
+                );
+                break;
+            case "subjectSpeed":
+                var fastest = seen.Max(c => c.SubjectSpeed ?? 0);
+                yield return (
+                    term.Name,
+                    reference with
+                    {
+                        SubjectSpeed = 0,
+                    },
+                    reference with
+                    {
+                        SubjectSpeed = fastest,
+                    },
+                    [KeyValuePair.Create("subject_speed_mm_s", fastest)]
+                );
+                break;
+            case "firstFrame":
+                yield return (term.Name, reference with { BurstPosition = 2 }, reference with { BurstPosition = 1 }, []);
+                break;
+            case var column when term.Levels.IsEmpty:
+                var low = seen.Min(c => Number(c[column]));
+                yield return (column, reference.With(column, Text(low)), reference.With(column, Text(low + 1)), []);
+                break;
+            default:
+                var stated = term.Columns[^1];
+                foreach (var level in term.Levels.Skip(1))
+                    yield return ($"{term.Name}={level}", Stated(reference, stated, term.Levels[0]), Stated(reference, stated, level), []);
+                break;
+        }
+    }
+
+    /// <summary>A stated motion says more than a speed left over from the reference.</summary>
+    private static Conditions Stated(Conditions reference, string column, string level) =>
+        (column == "subject_motion" ? reference with { SubjectSpeed = null } : reference).With(column, level);
+
+    private static double Number(string? text) => double.Parse(text!, CultureInfo.InvariantCulture);
+
+    private static string Text(double number) => number.ToString("R", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,99 @@
+using System.Collections.Immutable;
+using Handhold.Kernels;
+using Handhold.Models;
+
+namespace Handhold.Curves;
+
+/// <summary>The posterior of one curve with terms, as weighted points: what it says depends on the conditions asked.</summary>
+internal sealed partial class TermPosterior
+{
+    private const double Negligible = 1e-9;
+    private const double LuckStep = 0.02; // logits: curves averaged over a burst's luck are tabulated at these
+    private const double Sharpest = 0.005; // stops: a point is drawn this wide, so that distributions are smooth
+    private readonly ImmutableArray<TermDraw> _draws;
+
+    internal TermPosterior(WhatMoved moved, ImmutableArray<TermDraw> draws, int sessions)
+    {
+        Moved = moved;
+        Sessions = sessions;
+        _draws = [.. draws.Where(d => d.Weight > Negligible)];
+    }
+
+    internal WhatMoved Moved { get; }
+
+    /// <summary>The points that matter.</summary>
+    internal ImmutableArray<TermDraw> Draws => _draws;
+
+    private int Sessions { get; }
+
+    /// <summary>The curve under conditions; where the place in the burst is not said, that of the later frames, with the first one's shift beside it.</summary>
+    /// <exception cref="ConditionsException">The conditions lack a term, or have a level that no frame had.</exception>
+    internal CurvePosterior At(Conditions conditions)
+    {
+        var setting = Moved.Read(conditions);
+        var first = Moved.HasFirstFrame && conditions.BurstPosition is null ? Moved.Read(conditions with { BurstPosition = 1 }) : setting;
+        return new(
+            Atoms(setting, first, (_, tau) => new(tau, Sharpest)),
+            Atoms(setting, first, (draw, tau) => new(tau, Math.Max(draw.SessionSd, Sharpest))),
+            Sessions == 1 ? Atoms(setting, first, (draw, tau) => new(tau + draw.OnlySession, Sharpest)) : [],
+            AsymptoteCells.None,
+            AsymptoteCells.None
+        );
+    }
+
+    /// <summary>Conditions to report at: typical ones, the place in the burst left open.</summary>
+    internal Conditions Reference(ImmutableArray<FrameCell> cells) =>
+        CurveData.Typical(cells, Moved.FromReference) with
+        {
+            BurstPosition = null,
+        };
+
+    /// <summary>Weighted values of something, ascending, as a distribution: mean, sd, and the value at a cumulative weight.</summary>
+    internal WeightedValues Values(Func<TermDraw, double> value) => new([.. _draws.Select(d => (value(d), d.Weight))]);
+
+    /// <summary>Weighted values of the half point's change between two conditions.</summary>
+    internal WeightedValues Change(Conditions from, Conditions to)
+    {
+        var (a, b) = (Moved.Read(from), Moved.Read(to));
+        return Values(d => b.HalfPoint(d.Tau0, d.Effects.AsSpan()) - a.HalfPoint(d.Tau0, d.Effects.AsSpan()));
+    }
+
+    /// <summary>Weighted values of the change between two conditions of the exposure that has a rate, on one day; null where the rate may be out of reach.</summary>
+    internal WeightedValues? ExposureChange(Conditions from, Conditions to, double rate)
+    {
+        if (_draws.Sum(d => rate > d.Floor && rate < d.Ceiling ? d.Weight : 0) < 0.95)
+            return null;
+        var (before, after) = (Moved.Read(from), Moved.Read(to));
+        var tables = new Dictionary<double, BurstCurve>();
+        return new([
+            .. _draws.Where(d => rate > d.Floor && rate < d.Ceiling).Select(d => (Exposure(d, after) - Exposure(d, before), d.Weight)),
+        ]);
+
+        double Exposure(TermDraw draw, Setting setting)
+        {
+            var effects = draw.Effects.AsSpan();
+            var b = Math.Exp(draw.LogSteepness + setting.Steeper(effects));
+            var luck = Math.Round(b * draw.BurstSd / LuckStep) * LuckStep;
+            if (!tables.TryGetValue(luck, out var table))
+                tables[luck] = table = new(luck);
+            var share = (rate - draw.Floor) / (draw.Ceiling - draw.Floor);
+            return setting.HalfPoint(draw.Tau0, effects) - table.Inverse(Elementary.Logit(share)) / b;
+        }
+    }
+
+    private ImmutableArray<CurveAtom> Atoms(Setting setting, Setting first, Func<TermDraw, double, NormalHalfPoint> halfPoint)
+    {
+        var atoms = ImmutableArray.CreateBuilder<CurveAtom>(_draws.Length);
+        foreach (var draw in _draws)
+        {
+            var effects = draw.Effects.AsSpan();
+            var b = Math.Exp(draw.LogSteepness + setting.Steeper(effects));
+            var luck = Math.Round(b * draw.BurstSd / LuckStep) * LuckStep;
+            var tau = setting.HalfPoint(draw.Tau0, effects);
+            var shift = first.HalfPoint(draw.Tau0, effects) - tau;
+            atoms.Add(new(draw.Weight, b, draw.Ceiling, draw.Floor, luck / b, halfPoint(draw, tau), shift));
+        }
+
+        return atoms.MoveToImmutable();
+    }
+}

@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using Handhold.Curves;
+using Handhold.Models;
+using Handhold.Randomness;
+using Handhold.Solvers;
+
+namespace Handhold.Fitting;
+
+/// <summary>One curve's posterior with terms as weighted points.</summary>
+/// <param name="Moved">Its terms.</param>
+/// <param name="Draws">The points.</param>
+/// <param name="Ceilings">Of each point, the coordinate of the ceiling; empty where it is not estimated.</param>
+/// <param name="Sessions">Sessions.</param>
+/// <param name="LogEvidence">Log of the integral, Bernoulli scale.</param>
+/// <param name="Sampling">How well the points stand for the posterior.</param>
+internal sealed record TermSample(
+    WhatMoved Moved,
+    ImmutableArray<TermDraw> Draws,
+    ImmutableArray<double> Ceilings,
+    int Sessions,
+    double LogEvidence,
+    Sampling Sampling
+)
+{
+    private const double LogTwoPi = 1.8378770664093454836;
+
+    internal static TermSample Of(KeeperModel model, CurveRows rows, int size, CancellationToken cancellation)
+    {
+        var moved = WhatMoved.Of(model, rows.Data.Cells, $"Curve {rows.Key}");
+        TermDensity density = new(model, moved, TermObservations.From(moved, rows.Data.Cells, model.Luck));
+        var sample = WeightedSample.Of(density.Log, Start(density), size, Seed.From(model.Seed).Stream(0).Bits, cancellation);
+        var draws = ImmutableArray.CreateBuilder<TermDraw>(sample.Count);
+        var ceilings = ImmutableArray.CreateBuilder<double>();
+        for (var k = 0; k < sample.Count; k++)
+        {
+            var effects = new double[moved.Effects.Length];
+            var z = sample.Point(k);
+            var point = density.Read(z, effects);
+            draws.Add(
+                new(
+                    sample.Weights[k],
+                    point.Tau0,
+                    point.LogSteepness,
+                    point.Ceiling,
+                    point.Floor,
+                    point.SessionSd,
+                    point.BurstSd,
+                    density.Session(z, point, 0),
+                    [.. effects]
+                )
+            );
+            if (model.Ceiling.Value is null)
+                ceilings.Add(z[TermDensity.CeilingPlace]);
+        }
+
+        return new(
+            moved,
+            draws.MoveToImmutable(),
+            ceilings.ToImmutable(),
+            density.Sessions,
+            sample.LogIntegral - 0.5 * density.Dimension * LogTwoPi,
+            new(sample.Count, sample.EffectiveSize, sample.Tail)
+        );
+    }
+
+    /// <summary>All at the middle of its prior but the half point, which is looked for.</summary>
+    private static double[] Start(TermDensity density)
+    {
+        return Enumerable.Range(-32, 65).Select(i => At(i / 8.0)).MaxBy(z => density.Log(z))!;
+
+        double[] At(double level)
+        {
+            var z = new double[density.Dimension];
+            z[0] = level;
+            return z;
+        }
+    }
+}

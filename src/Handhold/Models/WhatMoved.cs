@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+
+namespace Handhold.Models;
+
+/// <summary>The model of one curve's half point and steepness under the conditions of its frames, with the priors of its effects.</summary>
+/// <remarks>See <see cref="Setting"/> for the formula, and the methods page on terms for its sources.</remarks>
+internal sealed partial class WhatMoved
+{
+    private readonly ImmutableArray<WhatMovedPart> _parts;
+    private readonly ImmutableArray<DesignTerm> _terms;
+    private readonly ImmutableHashSet<string> _steepening;
+    private readonly int _handSpeed;
+    private readonly bool _close;
+    private readonly bool _subject;
+
+    private WhatMoved(
+        ImmutableArray<Effect> effects,
+        ImmutableArray<WhatMovedPart> parts,
+        ImmutableArray<DesignTerm> terms,
+        ImmutableHashSet<string> steepening,
+        (bool Close, bool Subject, int HandSpeed) motion
+    )
+    {
+        (Effects, _parts, _terms, _steepening) = (effects, parts, terms, steepening);
+        (_close, _subject, _handSpeed) = motion;
+    }
+
+    internal ImmutableArray<Effect> Effects { get; }
+
+    /// <summary>What a question must say.</summary>
+    internal required ImmutableArray<TermLevels> Terms { get; init; }
+
+    /// <summary>Prior of tau0: where every term is neutral, and all else as it was.</summary>
+    internal required NormalPrior Tau0 { get; init; }
+
+    /// <summary>What all frames have in common.</summary>
+    internal required Conditions Shared { get; init; }
+
+    /// <summary>Whether translation of the hands counts: frames were shot close.</summary>
+    internal bool Close => _close;
+
+    internal bool HasFirstFrame => Terms.Any(t => t.Name == "firstFrame");
+
+    /// <summary>Whether a term's effect depends on the rate, since it changes the steepness.</summary>
+    internal bool ChangesSteepness(string term) => _steepening.Contains(term);
+
+    /// <summary>How many labels of these conditions are not the references.</summary>
+    internal int FromReference(Conditions conditions) => _terms.Sum(t => t.FromReference(conditions));
+
+    /// <summary>What conditions do to the curve.</summary>
+    /// <exception cref="ConditionsException">The conditions lack a term, or have a level that no frame had.</exception>
+    internal Setting Read(Conditions conditions)
+    {
+        var (turning, shifting, steepening) = (New(), New(), New());
+        foreach (var part in _parts)
+        {
+            var into =
+                part.Kind == PartKind.Turning ? turning
+                : part.Kind == PartKind.Shifting ? shifting
+                : steepening;
+            foreach (var (effect, weight) in part.Weights(conditions))
+                if (weight != 0)
+                    into.Add((effect, weight));
+        }
+
+        var magnification = _close ? Magnification(conditions) : 0;
+        var speed = _subject ? conditions.SubjectSpeed ?? 0 : 0;
+        var blur = Criterion.PermittedBlur(conditions.Criterion, conditions.Crop, conditions.PixelPitch) / 1000; // mm
+        return new(
+            turning.ToImmutable(),
+            shifting.ToImmutable(),
+            steepening.ToImmutable(),
+            magnification > 0 ? Math.Log2(blur / magnification) : null,
+            _handSpeed,
+            magnification > 0 && speed > 0 ? Math.Log2(blur / (magnification * speed)) : null
+        );
+
+        static ImmutableArray<(int, double)>.Builder New() => ImmutableArray.CreateBuilder<(int, double)>();
+    }
+
+    internal static double Magnification(Conditions conditions) =>
+        conditions.EffectiveMagnification
+        ?? throw new ConditionsException(
+            "magnification",
+            "The answer depends on magnification, and it was not said for which.",
+            "Set magnification, 0 for a far subject."
+        );
+}

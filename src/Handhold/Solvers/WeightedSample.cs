@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using Handhold.Kernels;
+
+namespace Handhold.Solvers;
+
+/// <summary>A density as weighted points: importance sampling from a multivariate t distribution at quasi-random points.</summary>
+/// <remarks>
+/// The first t has the location and curvature of the density's top; the second, from which the sample is taken, the mean and covariance that the first one's
+/// weighted points show. Sources: Kloek and van Dijk (1978), Econometrica 46, 1-19; Owen (2013), Monte Carlo theory, methods and examples, chapters 9 and 17.
+/// </remarks>
+internal sealed class WeightedSample
+{
+    private const int Trial = 1024;
+    private const int TrialDegrees = 4;
+    private const int Degrees = 8;
+    private readonly double[] _points;
+
+    private WeightedSample(double[] points, double[] weights, double logIntegral, double tail)
+    {
+        (_points, Weights, LogIntegral, Tail) = (points, [.. weights], logIntegral, tail);
+        EffectiveSize = 1 / weights.Sum(w => w * w);
+    }
+
+    /// <summary>Weights that add up to one.</summary>
+    internal ImmutableArray<double> Weights { get; }
+
+    internal int Count => Weights.Length;
+
+    /// <summary>Log of the density's integral.</summary>
+    internal double LogIntegral { get; }
+
+    /// <summary>Independent draws of equal weight that would be as good: one over the sum of squared weights; the even spread of the points is not counted.</summary>
+    internal double EffectiveSize { get; }
+
+    /// <summary>Pareto k of the weights: see <see cref="ParetoTail"/>.</summary>
+    internal double Tail { get; }
+
+    internal ReadOnlySpan<double> Point(int index) => _points.AsSpan(index * (_points.Length / Count), _points.Length / Count);
+
+    /// <summary>Samples a density.</summary>
+    /// <param name="density">Its logarithm; coordinates of about unit scale.</param>
+    /// <param name="start">Somewhere in its bulk.</param>
+    /// <param name="size">Points.</param>
+    /// <param name="bits">Gives 64 uniform bits at a time, for the shifts of the points.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    internal static WeightedSample Of(LogDensity density, double[] start, int size, Func<ulong> bits, CancellationToken cancellation)
+    {
+        var peak = Peak.Of(density, start);
+        var trial = Draw(density, peak.Top, peak.Factor, TrialDegrees, Trial, bits, cancellation);
+        var (mean, factor) = trial.Moments() ?? (peak.Top, peak.Factor);
+        return Draw(density, mean, factor, Degrees, size, bits, cancellation);
+    }
+
+    /// <summary>Mean, and lower triangle of the covariance; null where too few points carry the weight.</summary>
+    private (double[] Mean, double[] Factor)? Moments()
+    {
+        var n = _points.Length / Count;
+        if (EffectiveSize < 5 * n)
+            return null;
+        var (mean, covariance) = (new double[n], new double[n * n]);
+        for (var k = 0; k < Count; k++)
+        for (var i = 0; i < n; i++)
+            mean[i] += Weights[k] * Point(k)[i];
+        for (var k = 0; k < Count; k++)
+        for (var i = 0; i < n; i++)
+        for (var j = 0; j < n; j++)
+            covariance[i * n + j] += Weights[k] * (Point(k)[i] - mean[i]) * (Point(k)[j] - mean[j]);
+        return Cholesky.Factor(covariance, n, 0) ? (mean, covariance) : null;
+    }
+
+    private static WeightedSample Draw(
+        LogDensity density,
+        double[] centre,
+        double[] factor,
+        int degrees,
+        int size,
+        Func<ulong> bits,
+        CancellationToken cancellation
+    )
+    {
+        var n = centre.Length;
+        Sobol cube = new([.. Enumerable.Range(0, n + 1).Select(_ => bits())]);
+        var (points, logs) = (new double[size * n], new double[size]);
+        var logScale = 0.0;
+        for (var i = 0; i < n; i++)
+            logScale += Math.Log(factor[i * n + i]);
+        var constant =
+            GammaFunctions.LogGamma(0.5 * (degrees + n))
+            - GammaFunctions.LogGamma(0.5 * degrees)
+            - 0.5 * n * Math.Log(degrees * Math.PI)
+            - logScale;
+        Parallel.For(
+            0,
+            size,
+            new ParallelOptions { CancellationToken = cancellation },
+            index =>
+            {
+                Span<double> uniform = stackalloc double[n + 1];
+                cube.Write(index, uniform);
+                var square = 0.0;
+                for (var i = 0; i < n; i++)
+                {
+                    uniform[i] = Normal.Quantile(uniform[i]);
+                    square += uniform[i] * uniform[i];
+                }
+
+                var stretch = Math.Sqrt(degrees / ChiSquare.Quantile(uniform[n], degrees));
+                var point = points.AsSpan(index * n, n);
+                for (var i = 0; i < n; i++)
+                {
+                    var sum = 0.0;
+                    for (var j = 0; j <= i; j++)
+                        sum += factor[i * n + j] * uniform[j];
+                    point[i] = centre[i] + stretch * sum;
+                }
+
+                logs[index] = density(point) - constant + 0.5 * (degrees + n) * Elementary.Log1p(square * stretch * stretch / degrees);
+            }
+        );
+        var top = logs.Max();
+        var weights = Array.ConvertAll(logs, log => Math.Exp(log - top));
+        var total = weights.Sum();
+        return new(points, Array.ConvertAll(weights, w => w / total), top + Math.Log(total / size), ParetoTail.Shape(weights));
+    }
+}

@@ -1,0 +1,102 @@
+using Handhold.Models;
+
+namespace Handhold.Tests.Models;
+
+public class WhatMovedFacts
+{
+    /// <summary>
+    /// Stops that a rotation-only stabiliser of 4 stops leaves: log2(hypot(R, T) / hypot(R/16, T)), R = f (1 + m) w, T = m v, with f = 100 mm,
+    /// w = 0.03 rad/s and hands moving at 2.2, 5 and 8 mm/s; worked by hand from the two motions, no source.
+    /// </summary>
+    [Theory]
+    [InlineData(0.02, 4.0, 3.8, 3.6)]
+    [InlineData(0.05, 3.8, 3.3, 2.8)]
+    [InlineData(0.1, 3.5, 2.6, 2.0)]
+    [InlineData(0.2, 2.9, 1.9, 1.3)]
+    [InlineData(0.5, 2.0, 1.0, 0.6)]
+    [InlineData(1.0, 1.5, 0.6, 0.3)]
+    public void A_stabiliser_wears_off_with_magnification(double magnification, double slow, double usual, double fast)
+    {
+        foreach (var (speed, left) in new[] { (2.2, slow), (5.0, usual), (8.0, fast) })
+        {
+            const double Blur = 0.03; // mm
+            Setting off = new([], [], [], Math.Log2(Blur / magnification), 0, null);
+            var on = off with { Turning = [(1, 1)] };
+            var tau0 = Math.Log2(Blur / (100 * (1 + magnification) * 0.03));
+            double[] effects = [Math.Log2(speed), 4];
+            Assert.Equal(left, on.HalfPoint(tau0, effects) - off.HalfPoint(tau0, effects), 0.05);
+        }
+    }
+
+    /// <summary>Independent blurs add in quadrature: half a stop where the subject moves as fast as the camera, 1.16 where twice as fast (closed form).</summary>
+    [Theory]
+    [InlineData(1, 0.5)]
+    [InlineData(2, 1.161)]
+    public void A_subject_costs_half_a_stop_where_it_moves_as_fast_as_the_camera(double ratio, double stops)
+    {
+        Setting still = new([], [], [], null, -1, null);
+        var moving = still with { Subject = -5 - Math.Log2(ratio) };
+        Assert.Equal(stops, still.HalfPoint(-5, []) - moving.HalfPoint(-5, []), 1e-3);
+    }
+
+    [Fact]
+    public void A_term_shifts_the_half_point_by_its_effect_and_a_product_with_the_exposure_the_steepness()
+    {
+        Setting setting = new([(0, 2)], [(1, 1)], [(2, 0.5)], null, -1, null);
+        Assert.Equal(-5 + 2 * 0.25 - 1, setting.HalfPoint(-5, [0.25, -1, 0.4]), 1e-12);
+        Assert.Equal(0.2, setting.Steeper([0.25, -1, 0.4]), 1e-12);
+    }
+
+    [Fact]
+    public void The_middle_of_a_numeric_column_leaves_tau0_where_it_is()
+    {
+        var model = KeeperModel.Default with { Terms = ["wind"] };
+        var moved = WhatMoved.Of(model, [Cell("wind", "2"), Cell("wind", "6")], "Curve");
+        double[] effect = [0.3];
+        Assert.Equal(-5 - 2 * 0.3, moved.Read(Conditions.None.With("wind", "2")).HalfPoint(-5, effect), 1e-12);
+        Assert.Equal(-5 + 2 * 0.3, moved.Read(Conditions.None.With("wind", "6")).HalfPoint(-5, effect), 1e-12);
+        Assert.Equal(1.5 / 4, moved.Effects[0].Prior.StandardDeviation, 1e-12);
+    }
+
+    [Fact]
+    public void Levels_of_a_column_sum_to_zero()
+    {
+        var moved = WhatMoved.Of(
+            KeeperModel.Default with
+            {
+                Terms = ["grip"],
+            },
+            [Cell("grip", "a"), Cell("grip", "b"), Cell("grip", "c")],
+            "Curve"
+        );
+        double[] effects = [0.7, -1.1, 0.2];
+        var sum = new[] { "a", "b", "c" }.Sum(level => moved.Read(Conditions.None.With("grip", level)).HalfPoint(0, effects));
+        Assert.Equal(0, sum, 1e-12);
+        var refused = Assert.Throws<ConditionsException>(() => moved.Read(Conditions.None.With("grip", "d")));
+        Assert.Contains("grip", refused.Message, StringComparison.Ordinal);
+        Assert.Throws<ConditionsException>(() => moved.Read(Conditions.None));
+    }
+
+    [Fact]
+    public void Each_mode_of_a_stabiliser_has_an_effect_of_its_own()
+    {
+        var moved = WhatMoved.Of(KeeperModel.Default, [Stabilised("off", 0), Stabilised("lens", 4), Stabilised("panning", 3)], "Curve");
+        Assert.Equal(["stabiliser=lens", "stabiliser=panning"], moved.Effects.Select(e => e.Name));
+        Assert.Equal(
+            -5 + 4 * 0.5,
+            moved.Read(Conditions.None with { StabiliserMode = "lens", StabiliserStops = 4 }).HalfPoint(-5, [0.5, 9]),
+            1e-12
+        );
+        Assert.Equal(-5, moved.Read(Conditions.None with { StabiliserMode = "off" }).HalfPoint(-5, [0.5, 9]), 1e-12);
+        Assert.Throws<ConditionsException>(() => moved.Read(Conditions.None with { StabiliserMode = "body", StabiliserStops = 4 }));
+    }
+
+    private static FrameCell Stabilised(string mode, double stops) =>
+        new(ShutterSpeed.OneOver(60), 2, 1)
+        {
+            Conditions = new() { StabiliserMode = mode, StabiliserStops = stops },
+        };
+
+    private static FrameCell Cell(string column, string value) =>
+        new(ShutterSpeed.OneOver(60), 2, 1) { Conditions = Conditions.None.With(column, value) };
+}
