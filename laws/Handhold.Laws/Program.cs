@@ -9,7 +9,7 @@ const double Allowance = 0.005;
 if (args.Length is < 1 or > 3)
 {
     await Console.Error.WriteLineAsync(
-        "Usage: dotnet run -c Release --project laws/Handhold.Laws -- docs/laws [worlds, default 20000] [plans or tables, default both]"
+        "Usage: dotnet run -c Release --project laws/Handhold.Laws -- docs/laws [worlds, default 20000] [plans, tables or fits, default all]"
     );
     return 2;
 }
@@ -45,6 +45,12 @@ if (only is null or "tables")
 {
     Console.WriteLine("Random tables");
     broken.AddRange(AnyTable.Faults(worlds / 4, Threads));
+}
+
+if (only is null or "fits")
+{
+    Console.WriteLine("Random fits");
+    broken.AddRange(AnyFit.Faults(5 * worlds, Threads));
 }
 
 Console.WriteLine(broken.Count == 0 ? "All laws hold." : $"Broken: {string.Join("; ", broken)}");

@@ -13,6 +13,7 @@ internal sealed partial class Ascent
     private readonly double[] _q;
     private readonly double[] _r;
     private readonly double[] _metric;
+    private readonly double[] _score;
     private readonly double[] _j;
     private readonly double[] _z;
     private readonly double[] _u;
@@ -87,6 +88,7 @@ internal sealed partial class Ascent
         var rows = _at.Length;
         ref readonly var at = ref _at[i];
         var (kept, rejects, metric) = (_keepers[i], _rejects[i], _metric[i]);
+        _score[i] = 0;
         if (!(metric > LeastMetric))
             return;
         var (score, curve) = (at.Score(kept, rejects), at.Observed(kept, rejects));
@@ -98,6 +100,7 @@ internal sealed partial class Ascent
             score += 0.5 * leverage * at.WeightChange;
             curve -= 0.5 * leverage * at.WeightBend;
         }
+        _score[i] = score;
         var (residual, ratio) = (score / Math.Sqrt(metric), curve / metric);
         for (var j = 0; j < _size; j++)
         {

@@ -6,12 +6,18 @@ namespace Handhold.Solvers;
 /// <remarks>
 /// Each step factors the weighted design, √m Q = Q₂R₂, and solves J u = z in the coordinates u = R₂ θ, where z = Q₂ᵀ(score/√m) and J, the curvature, is near one: no
 /// condition number is squared. Where J is not positive definite the step is u = z, which still climbs. √(zᵀu), the step's length in standard errors, ends
-/// the climb: the last step is taken once it is below 1e-9.
+/// the climb: the last step is taken once it is below 1e-9, or what rounding leaves of an objective beyond 1e10.
 /// </remarks>
 internal sealed partial class Ascent
 {
     private const double Close = 1e-9;
+
+    // A slope of the root of the objective's size is found to this share of it.
+    private const double Rounding = 1e-14;
     private const int Halvings = 50;
+
+    // So far down a complementary log-log has no slope left to climb by.
+    private const double Endless = 1e98;
 
     private readonly Link _link;
     private readonly int[] _keepers;
@@ -59,7 +65,7 @@ internal sealed partial class Ascent
             new double[_size],
             new double[_size]
         );
-        _metric = new double[problem.Rows];
+        (_metric, _score) = (new double[problem.Rows], new double[problem.Rows]);
         (_w, _expected) = penalised ? (new double[problem.Rows * _size], new double[_size * _size]) : ([], []);
         _turn = new double[penalised ? _size * _size * _size : 0];
         (Ceiling, Floor) = (ceiling, floor);
@@ -72,7 +78,7 @@ internal sealed partial class Ascent
 
     internal double Floor { get; private set; }
 
-    internal (bool Ceiling, bool Floor) Free => (_freeCeiling, _freeFloor);
+    internal ClimbStart Here => new([.. Theta], Ceiling, Floor, (_freeCeiling, _freeFloor));
 
     /// <summary>Place of a free ceiling in <see cref="Theta"/>.</summary>
     internal int? CeilingPlace => _freeCeiling ? _columns : null;
@@ -84,6 +90,9 @@ internal sealed partial class Ascent
     internal double Objective { get; private set; }
 
     internal int Steps { get; private set; }
+
+    /// <summary>Whether the objective was curved every way at the last point a step was taken from.</summary>
+    internal bool IsDefinite => _definite;
 
     /// <summary>Length of the last step in standard errors.</summary>
     internal double Decrement { get; private set; }
@@ -106,24 +115,26 @@ internal sealed partial class Ascent
             Theta[_columns] = Ceiling;
         if (_freeFloor)
             Theta[_size - 1] = Floor;
-        Objective = Evaluate(Theta);
+        (Objective, Decrement) = (Evaluate(Theta), double.PositiveInfinity);
         var (previous, fast, slow) = (double.PositiveInfinity, true, 0);
         for (Steps = 1; Steps <= allowed; Steps++)
         {
-            if (!double.IsFinite(Objective) || AtBound || !Direct())
+            if (!(Math.Abs(Objective) < Endless))
+                return AscentEnd.Stalled;
+            if (AtBound || !Direct())
                 return AscentEnd.Flat;
             Decrement = Math.Sqrt(Math.Max(0, Orthonormal.Dot(_z, _u)));
             // Near a maximum each step is the square of the last; on a plateau all shrink alike, until rounding ends it.
             fast = Decrement < 0.1 * previous || (fast && Decrement < 1e-3);
             slow = Decrement < 1e-6 && Decrement > 0.3 * previous ? slow + 1 : 0;
-            if (Decrement <= Close || slow == 3)
+            Unfold();
+            if (Decrement <= Close + Rounding * Math.Sqrt(Math.Abs(Objective)) || slow == 3)
             {
-                Orthonormal.Solve(_r, _u);
                 Move(Reach());
                 Settle(_trial);
                 return _definite && fast ? AscentEnd.Converged : AscentEnd.Flat;
             }
-            if (!Search())
+            if (!Search(Decrement * Decrement) && !Search(Plain()))
                 return Decrement < 1e-5 && _definite && fast ? AscentEnd.Converged : AscentEnd.Stalled;
             previous = Decrement;
         }
@@ -133,17 +144,54 @@ internal sealed partial class Ascent
     // A free asymptote that has run to its bound: the climb with it fixed there goes on.
     private bool AtBound => (_freeCeiling && Ceiling > 1 - 1e-9) || (_freeFloor && Floor < 1e-9) || Ceiling - Floor < 1e-9;
 
-    // Halves the step until the objective gains a little of what the slope promises, rounding aside.
-    private bool Search()
+    // The step in the coordinates of Theta.
+    private void Unfold()
     {
         Orthonormal.Solve(_r, _u);
+        Straighten();
+    }
+
+    // Rounding must not move what is held.
+    private void Straighten()
+    {
+        if (!_restricted)
+            return;
+        var drift = Orthonormal.Dot(_held, _u.AsSpan(0, _columns)) / Orthonormal.Dot(_held, _held);
+        for (var j = 0; j < _columns; j++)
+            _u[j] -= drift * _held[j];
+    }
+
+    // A step of each coordinate by itself, for where rows weigh so unequally that rounding hides Newton's; returns its slope.
+    private double Plain()
+    {
+        var slope = 0.0;
+        for (var j = 0; j < _columns; j++)
+        {
+            var (pull, metric) = (0.0, 0.0);
+            for (var i = 0; i < _at.Length; i++)
+            {
+                var q = _design.Q[j * _at.Length + i];
+                (pull, metric) = (pull + q * _score[i], metric + q * q * _metric[i]);
+            }
+            (_z[j], _u[j]) = (pull, metric > LeastMetric ? pull / metric : 0);
+        }
+        _u.AsSpan(_columns).Clear();
+        Straighten();
+        for (var j = 0; j < _columns; j++)
+            slope += _z[j] * _u[j];
+        return slope;
+    }
+
+    // Halves the step until the objective gains a little of what the slope promises, rounding aside.
+    private bool Search(double slope)
+    {
         var length = Reach();
         var noise = 1e-14 * (1 + Math.Abs(Objective));
         for (var halving = 0; halving < Halvings; halving++, length /= 2)
         {
             Move(length);
             var there = Evaluate(_trial);
-            if (there - Objective >= 1e-4 * length * Decrement * Decrement - noise)
+            if (there - Objective >= 1e-4 * length * slope - noise)
             {
                 Settle(_trial);
                 Objective = there;

@@ -25,7 +25,7 @@ public static class BinomialSolver
     /// <summary>Maximum of the likelihood penalised by Jeffreys' prior; finite for every design of full rank.</summary>
     /// <remarks>
     /// Log-likelihood + ½ log |XᵀWX|, W the expected information of the rows. It may have several maxima, the more so with the complementary log-log link:
-    /// the best of those reached from two fixed starts is given. Source: Firth (1993), Biometrika 80, 27-38; finiteness for all three links:
+    /// the highest of those reached from fixed starts is given. Source: Firth (1993), Biometrika 80, 27-38; finiteness for all three links:
     /// Kosmidis and Firth (2021), Biometrika 108, 71-82.
     /// </remarks>
     /// <exception cref="ArgumentException">Ceiling or floor is to be estimated: only the likelihood can; or offsets, ceiling, floor or restriction do not fit.</exception>
@@ -56,14 +56,21 @@ public static class BinomialSolver
         BinomialProblem problem,
         OrthonormalDesign design,
         SolverOptions options,
-        params ReadOnlySpan<Ascent> near
+        params ReadOnlySpan<ClimbStart> near
     )
     {
         var climb = HighestClimb.Of(estimator, problem, design, options, near);
-        return climb.End == AscentEnd.Converged
+        return climb.End == AscentEnd.Converged || (climb.End == AscentEnd.Flat && IsTop(estimator, problem, climb.Ascent))
             ? (Finished(problem, climb.Ascent, estimator), climb.Ascent)
             : throw Stopped(estimator, problem, climb);
     }
+
+    // Without separation the top exists; where only tails are left to tell it from its surroundings, rounding hides which point it is.
+    private static bool IsTop(BinomialEstimator estimator, BinomialProblem problem, Ascent end) =>
+        estimator == BinomialEstimator.Likelihood
+        && problem is { Ceiling: 1, Floor: 0 }
+        && end.IsDefinite
+        && Separation.Of(problem).Kind == SeparationKind.None;
 
     private static BinomialEstimate Finished(BinomialProblem problem, Ascent ascent, BinomialEstimator estimator)
     {

@@ -9,20 +9,22 @@ internal readonly record struct HighestClimb(Ascent Ascent, AscentEnd End)
     // A penalised likelihood starts here too: far enough along the likelihood's climb to be on its side, and not yet where nothing weighs.
     private const int LikelihoodSteps = 6;
 
-    /// <summary>Of a problem's objective; the highest of the climbs from <paramref name="near"/> alone if it arrives.</summary>
+    /// <summary>Of a problem's objective; the highest of the climbs from <paramref name="near"/> alone if it arrives, and where there is one top only the first that does.</summary>
     internal static HighestClimb Of(
         BinomialEstimator estimator,
         BinomialProblem problem,
         OrthonormalDesign design,
         SolverOptions options,
-        params ReadOnlySpan<Ascent> near
+        params ReadOnlySpan<ClimbStart> near
     )
     {
         HighestClimb? best = null;
-        foreach (var start in near)
+        foreach (var (theta, ceiling, floor, free) in near)
         {
-            var again = Climb(estimator, problem, design, options, start.Ceiling, start.Floor, start.Free, start.Theta);
+            var again = Climb(estimator, problem, design, options, ceiling, floor, free, theta);
             best = best?.Or(again) ?? again;
+            if (again.End == AscentEnd.Converged && estimator == BinomialEstimator.Likelihood && problem is { Ceiling: 1, Floor: 0 })
+                break;
         }
         return best is { End: AscentEnd.Converged } arrived ? arrived
             : estimator == BinomialEstimator.Likelihood ? Likelihood(problem, design, options)
@@ -36,7 +38,6 @@ internal readonly record struct HighestClimb(Ascent Ascent, AscentEnd End)
                 "A bias-reduced fit takes a fixed ceiling and floor. Fix them, or estimate them with the likelihood.",
                 nameof(problem)
             );
-        var best = From([]);
         var along = Climb(
             BinomialEstimator.Likelihood,
             problem,
@@ -49,13 +50,50 @@ internal readonly record struct HighestClimb(Ascent Ascent, AscentEnd End)
             floor,
             (false, false),
             []
-        );
-        best = best.Or(From(along.Ascent.Theta));
+        ).Ascent.Theta;
+        var best = From([]).Or(From(along));
+        if (problem is not { Columns.Length: <= 2, Link: Link.Logit, Ceiling: 1, Floor: 0 })
+        {
+            best = Further(design, along).Aggregate(best, (high, start) => high.Or(From(start)));
+            for (var (found, tries) = (double.NegativeInfinity, 0); best.Ascent.Objective > found && tries < 5; tries++)
+            {
+                found = best.Ascent.Objective;
+                best = Beside(design, best.Ascent.Theta).Aggregate(best, (high, start) => high.Or(From(start)));
+            }
+        }
         // On a saddle between two maxima: a step to the side.
         return best.End == AscentEnd.Converged ? best : best.Or(From([.. best.Ascent.Theta.Select((t, j) => t + 0.1 * (j + 1))]));
 
         HighestClimb From(ReadOnlySpan<double> start) =>
             Climb(BinomialEstimator.BiasReduced, problem, design, options, ceiling, floor, (false, false), start);
+    }
+
+    // Where other maxima of random problems were found: beyond the likelihood's climb, far out along a coordinate.
+    private static IEnumerable<double[]> Further(OrthonormalDesign design, double[] along)
+    {
+        yield return [.. along.Select(t => 2 * t)];
+        yield return [.. along.Select(t => 4 * t)];
+        for (var j = 0; j < design.Columns; j++)
+            foreach (var sign in (int[])[-1, 1])
+            {
+                var far = new double[design.Columns];
+                far[j] = sign * 3 * Math.Sqrt(design.Rows);
+                yield return far;
+            }
+    }
+
+    // On either side of a point, those rows moved that weigh much in the design.
+    private static IEnumerable<double[]> Beside(OrthonormalDesign design, double[] point)
+    {
+        for (var i = 0; i < design.Rows; i++)
+        {
+            double[] row = [.. Enumerable.Range(0, design.Columns).Select(j => design.Q[j * design.Rows + i])];
+            var leverage = row.Sum(q => q * q);
+            if (leverage < 0.25)
+                continue;
+            foreach (var step in (double[])[-10, -4, 4, 10])
+                yield return [.. point.Zip(row, (t, q) => t + step * q / leverage)];
+        }
     }
 
     private static HighestClimb Likelihood(BinomialProblem problem, OrthonormalDesign design, SolverOptions options)
@@ -103,12 +141,15 @@ internal readonly record struct HighestClimb(Ascent Ascent, AscentEnd End)
         return new(ascent, ascent.Climb(options.Steps));
     }
 
-    // The higher beyond rounding; of two as high the one that arrived.
+    // The higher beyond rounding; of two as high the one that arrived. What stopped on its way, perhaps where rounding feigns height, never beats what arrived.
     private HighestClimb Or(HighestClimb other)
     {
+        if (End == AscentEnd.Converged && other.End == AscentEnd.Stalled)
+            return this;
+        if (End == AscentEnd.Stalled && other.End == AscentEnd.Converged)
+            return other;
         var gain = other.Ascent.Objective - Ascent.Objective;
         var noise = 1e-8 * (1 + Math.Abs(Ascent.Objective));
-        var better = gain > noise || (gain > -noise && other.End == AscentEnd.Converged && End != AscentEnd.Converged);
-        return better ? other : this;
+        return gain > noise || (gain > -noise && other.End == AscentEnd.Converged && End != AscentEnd.Converged) ? other : this;
     }
 }

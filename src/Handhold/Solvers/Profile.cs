@@ -6,13 +6,17 @@ namespace Handhold.Solvers;
 /// <summary>What an objective loses when a contrast is held.</summary>
 internal sealed class Profile
 {
+    // From far away a complementary log-log falls by one a step.
+    private const int Steps = 1000;
+
     private readonly BinomialProblem _problem;
     private readonly BinomialEstimator _estimator;
     private readonly OrthonormalDesign _design;
     private readonly LimitFit? _limit;
-    private Ascent? _top;
-    private Ascent? _near;
+    private ClimbStart _top;
+    private ClimbStart _near;
     private Restriction? _last;
+    private (double Value, double[] Theta)? _before;
     private double _best;
 
     internal Profile(BinomialProblem problem, BinomialEstimator estimator, double level)
@@ -32,9 +36,7 @@ internal sealed class Profile
             Cone = new(problem, _design);
             return;
         }
-        (Estimate, _near) = Top();
-        _top = _near;
-        _best = _near.Objective;
+        (Estimate, _best) = Top();
     }
 
     /// <summary>The normal quantile that the square root of the loss is held against.</summary>
@@ -52,6 +54,22 @@ internal sealed class Profile
     /// <summary>What the limit's rates give for a contrast that stays finite.</summary>
     internal double Limit(ImmutableArray<double> contrast) => Orthonormal.Dot(contrast.AsSpan(), _limit!.Solution);
 
+    /// <summary>A first step away from the estimate: half the Wald interval, unless that moves a row's predictor by more than thirty.</summary>
+    internal double Step(ImmutableArray<double> contrast)
+    {
+        var weights = contrast.ToArray();
+        _design.ToContrast(weights);
+        var most = 0.0;
+        for (var i = 0; i < _design.Rows; i++)
+        {
+            var moved = 0.0;
+            for (var j = 0; j < _design.Columns; j++)
+                moved += weights[j] * _design.Q[j * _design.Rows + i];
+            most = Math.Max(most, Math.Abs(moved));
+        }
+        return Math.Min(Bound * Estimate.StandardError(contrast), 30 * Orthonormal.Dot(weights, weights) / most);
+    }
+
     /// <summary>√(twice the objective lost by holding a contrast) - <see cref="Bound"/>: negative inside.</summary>
     internal double Excess(ImmutableArray<double> contrast, double value)
     {
@@ -59,31 +77,46 @@ internal sealed class Profile
         return Math.Sqrt(Math.Max(0, 2 * lost)) - Bound;
     }
 
-    // From where the last contrast held ended; should that stop short, by way of the contrast half way.
+    // From where the last contrasts held ended; should that stop short, by way of the contrast half way.
     private double Held(Restriction held, int halvings = 8)
     {
-        var climb = HighestClimb.Of(_estimator, _problem, _design, new() { Held = held }, _near!, _top!);
-        if (climb.End == AscentEnd.Stalled && halvings > 0 && _last is { } last)
+        var climb = HighestClimb.Of(_estimator, _problem, _design, new() { Held = held, Steps = Steps }, Ahead(held), _near, _top);
+        // A Newton decrement d leaves about d²/2 to climb: too little to tell, or too little to come inside.
+        var left = climb.Ascent.Decrement * climb.Ascent.Decrement;
+        var stopped = climb.End == AscentEnd.Stalled && !(left < 1e-8 || climb.Ascent.Objective + left < _best - 0.5 * Bound * Bound);
+        if (stopped && halvings > 0 && _last is { } last)
         {
             Held(new([.. last.Contrast.Zip(held.Contrast, (a, b) => (a + b) / 2)], (last.Value + held.Value) / 2), halvings - 1);
             return Held(held, halvings - 1);
         }
-        if (climb.End == AscentEnd.Stalled)
+        if (stopped)
             throw new SolverException(
                 FormattableString.Invariant($"The fit with a contrast held at {held.Value} stopped short. Its best point is attached."),
                 climb.Ascent.Report()
             );
-        _last = held;
-        _near = climb.Ascent;
-        if (_near.Objective > _best + 1e-9 * (1 + Math.Abs(_best)) && !Moved)
+        _before = _last?.Contrast.SequenceEqual(held.Contrast) == true ? (_last.Value, _near.Theta) : null;
+        (_last, _near) = (held, climb.Ascent.Here);
+        if (climb.Ascent.Objective > _best + 1e-9 * (1 + Math.Abs(_best)) && !Moved)
         {
-            (Estimate, _near) = Top(_near);
-            _top = _near;
-            (_best, Moved) = (_near.Objective, true);
+            (Estimate, _best) = Top(_near);
+            Moved = true;
         }
         return climb.Ascent.Objective;
     }
 
-    private (BinomialEstimate Estimate, Ascent Ascent) Top(params ReadOnlySpan<Ascent> near) =>
-        BinomialSolver.Top(_estimator, _problem, _design, new(), near);
+    // On the line through the last two points, unless it is far along.
+    private ClimbStart Ahead(Restriction held)
+    {
+        if (_before is not var (value, theta) || !_last!.Contrast.SequenceEqual(held.Contrast))
+            return _near;
+        var share = (held.Value - _last.Value) / (_last.Value - value);
+        return Math.Abs(share) <= 10 ? _near with { Theta = [.. _near.Theta.Zip(theta, (t, before) => t + share * (t - before))] } : _near;
+    }
+
+    private (BinomialEstimate Estimate, double Objective) Top(params ReadOnlySpan<ClimbStart> near)
+    {
+        var (estimate, ascent) = BinomialSolver.Top(_estimator, _problem, _design, new(), near);
+        _top = _near = ascent.Here;
+        return (estimate, ascent.Objective);
+    }
 }

@@ -57,8 +57,7 @@ public sealed class ProfileInterval
             (down, up) = (cone.Reaches(contrast.AsSpan(), -1) ?? false, cone.Reaches(contrast.AsSpan(), 1) ?? false);
             inside = down || up ? inside : profile.Limit(contrast);
         }
-        // In units of the Wald interval's half.
-        var unit = profile.Bound * profile.Estimate.StandardError(contrast);
+        var unit = profile.Step(contrast);
         return new(down ? null : End(-1), up ? null : End(1), level);
 
         double Excess(double way) => profile.Excess(contrast, inside + way * unit);
