@@ -56,6 +56,16 @@ internal sealed partial class FitOptions
             + "sessionLuck=half-normal(s), burstLuck=half-normal(s); of terms "
             + "focal, magnification, ratedStop, unratedStabiliser, slightMotion, briskMotion, firstFrame=normal(m,s), handSpeed=lognormal(median,s).",
     };
+    private readonly Option<string> _sensitivity = new("--sensitivity")
+    {
+        HelpName = "P",
+        Description = "Share of keepers that the judge calls keepers; the posterior allows for it [1].",
+    };
+    private readonly Option<string> _specificity = new("--specificity")
+    {
+        HelpName = "P",
+        Description = "Share of rejects that the judge calls rejects [1].",
+    };
     private readonly Option<string> _level = new("--level") { HelpName = "P", Description = "Probability inside intervals [95%]." };
     private readonly Option<string> _seed = new("--seed")
     {
@@ -92,6 +102,8 @@ internal sealed partial class FitOptions
             _burst,
             _burstPerRow,
             _prior,
+            _sensitivity,
+            _specificity,
             _level,
             _grade,
             _save,
@@ -137,6 +149,11 @@ internal sealed partial class FitOptions
                 given.Has(_burstPerRow) ? BurstUse.PerRow
                 : given.GetValue(_burst) == "none" ? BurstUse.None
                 : BurstUse.Recorded,
+            Judging = new()
+            {
+                Sensitivity = given.ReadOr(_sensitivity, Reading.ShareOrEnd, 1),
+                Specificity = given.ReadOr(_specificity, Reading.ShareOrEnd, 1),
+            },
             PoolConditions = given.GetValue(_noTerms),
             Level = given.ReadOr(_level, Reading.Share, standard.Level),
             Seed = given.ReadOr(_seed, Reading.Whole, standard.Seed),

@@ -21,7 +21,7 @@ internal static class CurveNotes
     public static void Basis(Page page, KeeperCurve curve, IEnumerable<Status> statuses)
     {
         page.Text(
-            $"{Judged(curve.Data.Criterion)}. Estimator: {curve.Estimator}, {(curve.Linear is null ? curve.Model.Priors.Version : Independent(curve))}, {Plain.Level(curve.Model.Level)} intervals."
+            $"{Judged(curve.Data.Criterion)}{Allowing(curve.Model.Judging)}. Estimator: {curve.Estimator}, {(curve.Linear is null ? curve.Model.Priors.Version : Independent(curve))}, {Plain.Level(curve.Model.Level)} intervals."
         );
         Mind(page, statuses);
         page.Blank();
@@ -42,6 +42,11 @@ internal static class CurveNotes
         + $", {Plain.Of(data.Sessions, "session")}"
         + (data.Bursts > 0 ? $", {Plain.Of(data.Bursts, "burst")}" : "")
         + (data.Unjudged > 0 ? $", {Plain.Of(data.Unjudged, "frame")} not judged" : "");
+
+    private static string Allowing(Judging judging) =>
+        judging == Judging.Perfect
+            ? ""
+            : $", allowing for a judge who knows {Plain.Percent(judging.Sensitivity)} of keepers and {Plain.Percent(judging.Specificity)} of rejects";
 
     private static string Judged(Criterion? criterion) =>
         criterion switch

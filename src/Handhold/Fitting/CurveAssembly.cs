@@ -24,7 +24,7 @@ internal static class CurveAssembly
         );
         var parameters = Parameters(model, rows.HalfPoint, asymptotes, builder, posterior);
         var shape = MedianShape(model, parameters);
-        var (logLikelihood, deviance) = Fit(shape, rows.Data);
+        var (logLikelihood, deviance) = Fit(shape, model.Judging, rows.Data);
         return new(rows.Key, rows.Data, model, rows.HalfPoint, parameters, new(() => CurveStatuses.Of(model, rows, parameters, posterior)))
         {
             LogLikelihood = logLikelihood,
@@ -146,9 +146,9 @@ internal static class CurveAssembly
         };
     }
 
-    private static (double LogLikelihood, double Deviance) Fit(CurveShape shape, CurveData data)
+    private static (double LogLikelihood, double Deviance) Fit(CurveShape shape, Judging judging, CurveData data)
     {
-        Shape held = new(shape.Steepness, shape.Ceiling, shape.Floor);
+        var held = new Shape(shape.Steepness, shape.Ceiling, shape.Floor).Judged(judging);
         double[] x = [.. data.Speeds.Select(s => s.Exposure.Log2Seconds)];
         double[] frames = [.. data.Speeds.Select(s => (double)s.Frames)];
         double[] keepers = [.. data.Speeds.Select(s => (double)s.Keepers)];

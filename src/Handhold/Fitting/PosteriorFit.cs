@@ -34,7 +34,7 @@ internal static class PosteriorFit
             var walks = rows.Select(
                     (r, j) =>
                         new SteepnessWalk(
-                            new(data[j], r.HalfPoint, sessionLuck[j], burstLuck[j]),
+                            new(data[j], r.HalfPoint, model.Judging, sessionLuck[j], burstLuck[j]),
                             model.Priors.Steepness,
                             rows.Length == 1,
                             cancellation

@@ -4,4 +4,8 @@ namespace Handhold.Fitting;
 /// <param name="Steepness">Logits per stop.</param>
 /// <param name="Ceiling">Ceiling.</param>
 /// <param name="Floor">Floor.</param>
-internal readonly record struct Shape(double Steepness, double Ceiling, double Floor);
+internal readonly record struct Shape(double Steepness, double Ceiling, double Floor)
+{
+    /// <summary>The curve of frames called keepers.</summary>
+    internal Shape Judged(Judging judging) => this with { Ceiling = judging.Called(Ceiling), Floor = judging.Called(Floor) };
+}

@@ -8,7 +8,13 @@ namespace Handhold.Fitting;
 /// a burst's likelihood smoothed by a normal of the burst sd, the product over a session's bursts smoothed by a normal of the session sd, the product over sessions times the prior.
 /// All are trapezoid sums on one uniform grid, which converge geometrically for such integrands (Trefethen and Weideman 2014, SIAM Review 56, 385-458). Checked by golden/posterior-brute-force.
 /// </remarks>
-internal sealed class ShapeIntegrator(CurveObservations data, NormalPrior prior, HalfNormalGrid sessionLuck, HalfNormalGrid burstLuck)
+internal sealed class ShapeIntegrator(
+    CurveObservations data,
+    NormalPrior prior,
+    Judging judging,
+    HalfNormalGrid sessionLuck,
+    HalfNormalGrid burstLuck
+)
 {
     /// <summary>How far below its peak, in logs, a likelihood still counts: exp(-18) = 1.5e-8.</summary>
     internal const double Cut = 18;
@@ -18,7 +24,7 @@ internal sealed class ShapeIntegrator(CurveObservations data, NormalPrior prior,
     internal ShapeIntegral Integrate(Shape shape)
     {
         var spread = Math.Sqrt(prior.StandardDeviation * prior.StandardDeviation + sessionLuck.Nodes[^1] * sessionLuck.Nodes[^1]);
-        BurstLikelihoods bursts = new(data, shape, prior, spread, burstLuck.Nodes[^1]);
+        BurstLikelihoods bursts = new(data, shape.Judged(judging), prior, spread, burstLuck.Nodes[^1]);
         var logs = new double[burstLuck.Nodes.Length, sessionLuck.Nodes.Length];
         var found = new List<(int Burst, HalfPointKind Kind, double LogMass, HalfPointDensity Density)>();
         for (var i = 0; i < burstLuck.Nodes.Length; i++)

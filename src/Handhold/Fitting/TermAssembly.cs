@@ -25,7 +25,7 @@ internal static class TermAssembly
             Ceiling = posterior.Values(d => d.Ceiling).Quantile(0.5),
             Floor = posterior.Values(d => d.Floor).Quantile(0.5),
         };
-        var (logLikelihood, deviance) = Fit(posterior, rows.Data.Cells);
+        var (logLikelihood, deviance) = Fit(posterior, model.Judging, rows.Data.Cells);
         return new(
             rows.Key,
             rows.Data,
@@ -78,12 +78,12 @@ internal static class TermAssembly
     }
 
     /// <summary>At the medians, without luck, against the saturated model on cells pooled by exposure and terms.</summary>
-    private static (double LogLikelihood, double Deviance) Fit(TermPosterior posterior, ImmutableArray<FrameCell> cells)
+    private static (double LogLikelihood, double Deviance) Fit(TermPosterior posterior, Judging judging, ImmutableArray<FrameCell> cells)
     {
         var moved = posterior.Moved;
         double Median(Func<TermDraw, double> value) => posterior.Values(value).Quantile(0.5);
         var (tau0, logB) = (Median(d => d.Tau0), Median(d => d.LogSteepness));
-        var (ceiling, floor) = (Median(d => d.Ceiling), Median(d => d.Floor));
+        var (ceiling, floor) = (judging.Called(Median(d => d.Ceiling)), judging.Called(Median(d => d.Floor)));
         double[] effects = [.. Enumerable.Range(0, moved.Effects.Length).Select(j => Median(d => d.Effects[j]))];
         var (logLikelihood, saturated) = (0.0, 0.0);
         foreach (var group in cells.GroupBy(c => (Setting: moved.Read(c.Conditions), c.Exposure)))

@@ -93,6 +93,7 @@ internal sealed class TermDensity
         var point = Read(z, effects);
         if (!(point.Ceiling > point.Floor))
             return double.NegativeInfinity;
+        point = point with { Ceiling = _model.Judging.Called(point.Ceiling), Floor = _model.Judging.Called(point.Floor) };
         var tau0 = (point.Tau0 - _moved.Tau0.Mean) / _moved.Tau0.StandardDeviation;
         var log = -0.5 * tau0 * tau0;
         var hand = _closest is null ? -1 : FirstEffect + _closest.HandSpeed;

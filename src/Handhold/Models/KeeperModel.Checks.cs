@@ -5,6 +5,17 @@ public sealed partial record KeeperModel
     /// <summary>The name of <c>log2Exposure</c> among the parts of a product.</summary>
     internal const string ExposureTerm = "exposure";
 
+    private void CheckJudging()
+    {
+        var (sensitivity, specificity) = (Judging.Sensitivity, Judging.Specificity);
+        Refuse(
+            !(sensitivity is > 0 and <= 1 && specificity is > 0 and <= 1 && sensitivity + specificity > 1),
+            FormattableString.Invariant(
+                $"The sensitivity is {sensitivity} and the specificity {specificity}. Each must be above 0 and at most 1, and together above 1, or verdicts would say nothing."
+            )
+        );
+    }
+
     private void CheckEstimator()
     {
         if (Estimator == Estimator.Posterior)
@@ -16,6 +27,10 @@ public sealed partial record KeeperModel
             return;
         }
 
+        Refuse(
+            Judging != Judging.Perfect,
+            $"The {Estimator} estimator takes verdicts as they are, and a sensitivity or specificity was given. Use Estimator.Posterior, or leave them out."
+        );
         Refuse(
             Luck != LuckKind.None,
             $"The {Estimator} estimator takes frames as independent, and {Luck} luck was asked for. Use Estimator.Posterior, or LuckKind.None."

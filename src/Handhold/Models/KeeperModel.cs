@@ -46,6 +46,9 @@ public sealed partial record KeeperModel
     /// <summary>The floor; zero unless said otherwise.</summary>
     public Floor Floor { get; init; } = Floor.Zero;
 
+    /// <summary>How often verdicts are right; always, unless said otherwise. Only the posterior allows for wrong ones.</summary>
+    public Judging Judging { get; init; } = Judging.Perfect;
+
     /// <summary>How frames share luck; unless said otherwise normal for the posterior. The other estimators take frames as independent.</summary>
     public LuckKind Luck
     {
@@ -86,6 +89,7 @@ public sealed partial record KeeperModel
         Positive(Priors.BurstLuck.Scale, "The prior scale of burstLuck");
         if (!(Level is > 0 and < 1))
             throw new ArgumentException(FormattableString.Invariant($"The level {Level} is not between 0 and 1. Use, say, 0.95."));
+        CheckJudging();
         CheckEstimator();
         CheckTerms();
         if (Ceiling.Value is { } ceiling && Floor.Value is { } floor && !(floor < ceiling))

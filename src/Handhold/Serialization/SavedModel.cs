@@ -26,6 +26,10 @@ internal static class SavedModel
         json.WriteString("bursts", JsonParts.Word(model.Bursts));
         WriteKnownOrEstimated(json, "ceiling", model.Ceiling.Value);
         WriteKnownOrEstimated(json, "floor", model.Floor.Value);
+        json.WriteStartObject("judging");
+        json.WriteNumber("sensitivity", model.Judging.Sensitivity);
+        json.WriteNumber("specificity", model.Judging.Specificity);
+        json.WriteEndObject();
         json.WriteBoolean("poolConditions", model.PoolConditions);
         json.WriteNumber("level", model.Level);
         json.WriteNumber("seed", model.Seed);
@@ -57,6 +61,9 @@ internal static class SavedModel
             Floor = ReadKnown(place["floor"], value => value is >= 0 and < 1, "should be from 0 to below 1") is { } floor
                 ? Floor.Fixed(floor)
                 : Floor.Estimated,
+            Judging = place.Find("judging") is { } judging
+                ? new() { Sensitivity = judging["sensitivity"].Number(), Specificity = judging["specificity"].Number() }
+                : Judging.Perfect,
             PoolConditions = place["poolConditions"].Flag(),
             Level = place["level"].Number() is var level and > 0 and < 1 ? level : throw place["level"].Wrong("should be between 0 and 1"),
             Seed = place["seed"].Count(),
