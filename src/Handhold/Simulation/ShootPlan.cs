@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Handhold.Simulation;
 
 /// <summary>Which frames to shoot: at each speed, on each day, some bursts of some frames.</summary>
-public sealed record ShootPlan
+public sealed partial record ShootPlan
 {
     /// <summary>The shutter speeds, in the order of shooting.</summary>
     public required ImmutableArray<ShutterSpeed> Speeds { get; init; }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Handhold.Randomness;
 
 namespace Handhold.Simulation;
@@ -24,35 +23,11 @@ public sealed partial record World
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(stream);
-        List<FrameCell> frames = [];
-        var burst = 0;
-        foreach (var speed in plan.Speeds)
-        {
-            for (var b = 0; b < plan.Bursts; b++)
-            {
-                burst++;
-                var grip = BurstLuck * stream.Normal();
-                for (var position = 1; position <= plan.BurstOf; position++)
-                {
-                    if (position > 1 && !plan.NameBursts)
-                    {
-                        grip = BurstLuck * stream.Normal();
-                    }
-                    var keeper = stream.Happens(Frame(speed.Log2Seconds, dayLuck + grip).Keeper);
-                    frames.Add(
-                        new(speed, frames: 1, keepers: keeper ? 1 : 0)
-                        {
-                            Conditions = plan.Conditions with
-                            {
-                                Session = session,
-                                Burst = plan.NameBursts ? burst.ToString(CultureInfo.InvariantCulture) : null,
-                                BurstPosition = plan.NameBursts ? position : null,
-                            },
-                        }
-                    );
-                }
-            }
-        }
-        return [.. frames];
+        return plan.Day(
+            session,
+            s => BurstLuck * s.Normal(),
+            (speed, grip, s) => s.Happens(Frame(speed.Log2Seconds, dayLuck + grip).Keeper),
+            stream
+        );
     }
 }
