@@ -86,22 +86,7 @@ internal sealed partial class Ascent
     private void AddRow(int i)
     {
         var rows = _at.Length;
-        ref readonly var at = ref _at[i];
-        var (kept, rejects, metric) = (_keepers[i], _rejects[i], _metric[i]);
-        _score[i] = 0;
-        if (!(metric > LeastMetric))
-            return;
-        var (score, curve) = (at.Score(kept, rejects), at.Observed(kept, rejects));
-        if (_size > _columns)
-            curve = kept * at.Up * at.Up + rejects * at.Down * at.Down;
-        if (_penalised)
-        {
-            var leverage = Leverage(i);
-            score += 0.5 * leverage * at.WeightChange;
-            curve -= 0.5 * leverage * at.WeightBend;
-        }
-        _score[i] = score;
-        var (residual, ratio) = (score / Math.Sqrt(metric), curve / metric);
+        var (residual, ratio) = _size > _columns ? Residual(i) : Residual(i, _metric[i]);
         for (var j = 0; j < _size; j++)
         {
             var q = _q[j * rows + i];
@@ -109,6 +94,38 @@ internal sealed partial class Ascent
             for (var k = 0; k <= j; k++)
                 _j[j * _size + k] += ratio * q * _q[k * rows + i];
         }
+    }
+
+    // A row's score and curvature in the predictor, the one over the root of its metric, the other over it.
+    private (double Score, double Curvature) Residual(int i, double metric)
+    {
+        ref readonly var at = ref _at[i];
+        var (kept, rejects) = (_keepers[i], _rejects[i]);
+        _score[i] = 0;
+        if (!(metric > LeastMetric))
+            return (0, 0);
+        var (score, curve) = (at.Score(kept, rejects), at.Observed(kept, rejects));
+        if (_penalised)
+        {
+            var leverage = Leverage(i);
+            score += 0.5 * leverage * at.WeightChange;
+            curve -= 0.5 * leverage * at.WeightBend;
+        }
+        _score[i] = score;
+        return (score / Math.Sqrt(metric), curve / metric);
+    }
+
+    // The same in the rate: a row at the end of its curve still pulls at a free ceiling or floor.
+    private (double Score, double Curvature) Residual(int i)
+    {
+        ref readonly var at = ref _at[i];
+        var (kept, rejects) = (_keepers[i], _rejects[i]);
+        var (up, down) = (kept == 0 ? 0 : kept / at.Rate, rejects == 0 ? 0 : rejects / at.Miss);
+        var metric = Frames(i) / (at.Rate * at.Miss);
+        _score[i] = (up - down) * at.Slope;
+        if (!(metric < 1 / LeastMetric))
+            return (0, 0);
+        return ((up - down) / Math.Sqrt(metric), (up == 0 ? 0 : up / at.Rate / metric) + (down == 0 ? 0 : down / at.Miss / metric));
     }
 
     // Turns the coordinates so that the first is the held contrast, and takes it out.

@@ -16,6 +16,9 @@ internal sealed partial class Ascent
     private const double Rounding = 1e-14;
     private const int Halvings = 50;
 
+    // A squared step of ten standard errors.
+    private const double FarAway = 100;
+
     // So far down a complementary log-log has no slope left to climb by.
     private const double Endless = 1e98;
 
@@ -182,24 +185,34 @@ internal sealed partial class Ascent
         return slope;
     }
 
-    // Halves the step until the objective gains a little of what the slope promises, rounding aside.
+    // Halves the step until the objective gains a little of what the slope promises, rounding aside; far away doubles it while that helps.
     private bool Search(double slope)
     {
         var length = Reach();
         var noise = 1e-14 * (1 + Math.Abs(Objective));
         for (var halving = 0; halving < Halvings; halving++, length /= 2)
         {
-            Move(length);
-            var there = Evaluate(_trial);
-            if (there - Objective >= 1e-4 * length * slope - noise)
+            var there = At(length);
+            if (!(there - Objective >= 1e-4 * length * slope - noise))
+                continue;
+            if (halving == 0 && slope > FarAway && length == 1 && !_freeCeiling && !_freeFloor)
             {
-                Settle(_trial);
-                Objective = there;
-                return true;
+                for (var further = At(2); further > there; further = At(2 * length))
+                    (there, length) = (further, 2 * length);
+                At(length);
             }
+            Settle(_trial);
+            Objective = there;
+            return true;
         }
         Evaluate(Theta);
         return false;
+    }
+
+    private double At(double length)
+    {
+        Move(length);
+        return Evaluate(_trial);
     }
 
     private void Move(double length)

@@ -38,20 +38,14 @@ internal readonly record struct HighestClimb(Ascent Ascent, AscentEnd End)
                 "A bias-reduced fit takes a fixed ceiling and floor. Fix them, or estimate them with the likelihood.",
                 nameof(problem)
             );
-        var along = Climb(
-            BinomialEstimator.Likelihood,
-            problem,
-            design,
-            options with
-            {
-                Steps = LikelihoodSteps,
-            },
-            ceiling,
-            floor,
-            (false, false),
-            []
-        ).Ascent.Theta;
+        var likelihood = new Ascent(problem, design, penalised: false, ceiling, floor, (false, false));
+        if (options.Held is { } held)
+            likelihood.Hold(held.Contrast.AsSpan(), held.Value);
+        var end = likelihood.Climb(LikelihoodSteps);
+        double[] along = [.. likelihood.Theta];
         var best = From([]).Or(From(along));
+        if (end != AscentEnd.Converged && likelihood.Decrement > 1e-2 && likelihood.Climb(options.Steps) == AscentEnd.Converged)
+            best = best.Or(From(likelihood.Theta));
         if (problem is not { Columns.Length: <= 2, Link: Link.Logit, Ceiling: 1, Floor: 0 })
         {
             best = Further(design, along).Aggregate(best, (high, start) => high.Or(From(start)));

@@ -41,6 +41,9 @@ internal static class Problems
     internal static double At(this JsonElement element, params string[] path) =>
         path.Aggregate(element, (inner, name) => inner.GetProperty(name)).GetDouble();
 
+    internal static void Near(double expected, double got, double relative) =>
+        Assert.True(Math.Abs(got / expected - 1) < relative, $"{got:R} is not {expected:R}.");
+
     internal static ImmutableArray<double> Unit(this BinomialProblem problem, int column) =>
         [.. problem.Columns.Select((_, j) => j == column ? 1.0 : 0.0)];
 }
