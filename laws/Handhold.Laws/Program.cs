@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Handhold;
 using Handhold.Laws;
 
 // The full form of the laws: hours. Writes plans-kept.md and curve-does-not-fit.md into a folder; exits 1 when a law is broken.
@@ -9,7 +10,7 @@ const double Allowance = 0.005;
 if (args.Length is < 1 or > 3)
 {
     await Console.Error.WriteLineAsync(
-        "Usage: dotnet run -c Release --project laws/Handhold.Laws -- docs/laws [worlds, default 20000] [plans, tables or fits, default all]"
+        "Usage: dotnet run -c Release --project laws/Handhold.Laws -- docs/laws [worlds, default 20000] [plans, tables, fits or coverage, default all]"
     );
     return 2;
 }
@@ -53,6 +54,11 @@ if (only is null or "fits")
     broken.AddRange(AnyFit.Faults(5 * worlds, Threads));
 }
 
+if (only is null or "coverage")
+{
+    await Coverages();
+}
+
 Console.WriteLine(broken.Count == 0 ? "All laws hold." : $"Broken: {string.Join("; ", broken)}");
 return broken.Count == 0 ? 0 : 1;
 
@@ -65,4 +71,42 @@ async Task Misfits(IReadOnlyCollection<IReadOnlyList<Outcome>> outcomes)
     {
         broken.Add($"misfit alarms in {alarms:P2}");
     }
+}
+
+async Task Coverages()
+{
+    (double Slope, double Half)[] curves = [.. from slope in Coverage.Slopes from half in Coverage.Halves select (slope, half)];
+    List<(Estimator, int, int?, ImmutableArray<Coverage.Point>)> parts = [];
+    foreach (var estimator in new[] { Estimator.BiasReduced, Estimator.Likelihood })
+    {
+        foreach (var frames in Coverage.FramesASpeed)
+        {
+            int? tests = frames == Coverage.FramesASpeed[0] ? null : worlds / 5;
+            Console.WriteLine($"Coverage: {estimator}, {frames} frames a speed");
+            var points = tests is { } count
+                ? Coverage.Simulated(estimator, frames, curves, count, Threads)
+                : Coverage.Enumerated(estimator, frames, curves, Threads);
+            parts.Add((estimator, frames, tests, points));
+            if (tests is null && estimator == Estimator.BiasReduced)
+            {
+                broken.AddRange(
+                    points.Where(p => p.Covered.Any(c => c < 0.93)).Select(p => $"bias-reduced covers too little at {p.Slope}, {p.Half}")
+                );
+            }
+            await Write([], 0);
+        }
+    }
+    (List<bool> ofHalf, List<bool> ofMost) = ([], []);
+    while (ofHalf.Count < worlds / 5)
+    {
+        var more = Coverage.OverThePrior(ofHalf.Count, Math.Min(Step, worlds / 5 - ofHalf.Count), Threads);
+        ofHalf.AddRange(more[0]);
+        ofMost.AddRange(more[1]);
+        Console.WriteLine($"Coverage: posterior in {ofHalf.Count} worlds");
+        await Write([Share(ofHalf), Share(ofMost)], ofHalf.Count);
+    }
+
+    static double Share(List<bool> covered) => covered.Count(c => c) / (double)covered.Count;
+    Task Write(ImmutableArray<double> overThePrior, int drawn) =>
+        File.WriteAllTextAsync(Path.Combine(folder, "coverage.md"), CoverageReport.Page(parts, overThePrior, drawn));
 }
