@@ -34,6 +34,7 @@ internal sealed partial class Ascent
     private readonly int _size;
     private readonly RatePoint[] _at;
     private readonly double[] _trial;
+    private bool _leapt;
 
     /// <summary>The climb of a problem whose asymptotes are fixed where they are not free.</summary>
     /// <param name="problem">The problem.</param>
@@ -127,19 +128,21 @@ internal sealed partial class Ascent
             if (AtBound || !Direct())
                 return AscentEnd.Flat;
             Decrement = Math.Sqrt(Math.Max(0, Orthonormal.Dot(_z, _u)));
-            // Near a maximum each step is the square of the last; on a plateau all shrink alike, until rounding ends it.
-            fast = Decrement < 0.1 * previous || (fast && Decrement < 1e-3);
-            slow = Decrement < 1e-6 && Decrement > 0.3 * previous ? slow + 1 : 0;
+            // Near a maximum each step is the square of the last, until rounding; on a plateau all shrink alike.
+            var ratio = Decrement / previous;
+            fast = ratio < 0.1 || (fast && Decrement < 1e-3);
+            slow = Decrement < 1e-6 && ratio is > 0.3 and < 0.9 ? slow + 1 : 0;
             Unfold();
-            if (Decrement <= Close + Rounding * Math.Sqrt(Math.Abs(Objective)) || slow == 3)
+            if (Decrement <= Close + Rounding * Math.Sqrt(Math.Abs(Objective)) || slow == 3 || (Decrement < 1e-6 && ratio >= 0.9))
             {
                 Move(Reach());
                 Settle(_trial);
-                return _definite && fast ? AscentEnd.Converged : AscentEnd.Flat;
+                return _definite && fast && slow < 3 ? AscentEnd.Converged : AscentEnd.Flat;
             }
             if (!Search(Decrement * Decrement) && !Search(Plain()))
                 return Decrement < 1e-5 && _definite && fast ? AscentEnd.Converged : AscentEnd.Stalled;
-            previous = Decrement;
+            // A leap says nothing about how steps shrink.
+            (previous, fast) = _leapt ? (0, false) : (Decrement, fast);
         }
         return AscentEnd.Stalled;
     }
@@ -190,6 +193,7 @@ internal sealed partial class Ascent
     {
         var length = Reach();
         var noise = 1e-14 * (1 + Math.Abs(Objective));
+        _leapt = false;
         for (var halving = 0; halving < Halvings; halving++, length /= 2)
         {
             var there = At(length);
@@ -198,7 +202,7 @@ internal sealed partial class Ascent
             if (halving == 0 && slope > FarAway && length == 1 && !_freeCeiling && !_freeFloor)
             {
                 for (var further = At(2); further > there; further = At(2 * length))
-                    (there, length) = (further, 2 * length);
+                    (there, length, _leapt) = (further, 2 * length, true);
                 At(length);
             }
             Settle(_trial);
