@@ -10,7 +10,7 @@ const double Allowance = 0.005;
 if (args.Length is < 1 or > 3)
 {
     await Console.Error.WriteLineAsync(
-        "Usage: dotnet run -c Release --project laws/Handhold.Laws -- docs/laws [worlds, default 20000] [plans, tables, fits or coverage, default all]"
+        "Usage: dotnet run -c Release --project laws/Handhold.Laws -- docs/laws [worlds, default 20000] [plans, tables, fits, coverage or posterior, default all]"
     );
     return 2;
 }
@@ -56,7 +56,12 @@ if (only is null or "fits")
 
 if (only is null or "coverage")
 {
-    await Coverages();
+    await Exposures();
+}
+
+if (only is null or "posterior")
+{
+    await Posteriors();
 }
 
 Console.WriteLine(broken.Count == 0 ? "All laws hold." : $"Broken: {string.Join("; ", broken)}");
@@ -73,40 +78,59 @@ async Task Misfits(IReadOnlyCollection<IReadOnlyList<Outcome>> outcomes)
     }
 }
 
-async Task Coverages()
+async Task Exposures()
 {
-    (double Slope, double Half)[] curves = [.. from slope in Coverage.Slopes from half in Coverage.Halves select (slope, half)];
-    List<(Estimator, int, int?, ImmutableArray<Coverage.Point>)> parts = [];
+    (double Slope, double Half)[] curves = [.. from slope in Coverage.Slopes from off in Coverage.Halves select (slope, off)];
+    (double Slope, double Half)[] steps = [.. from slope in Coverage.Slopes from i in Enumerable.Range(-30, 61) select (slope, 0.05 * i)];
+    List<(Estimator Estimator, int Frames, int? Tests, ImmutableArray<Coverage.Point> Points)> parts = [];
     foreach (var estimator in new[] { Estimator.BiasReduced, Estimator.Likelihood })
     {
         foreach (var frames in Coverage.FramesASpeed)
         {
-            int? tests = frames == Coverage.FramesASpeed[0] ? null : worlds / 5;
             Console.WriteLine($"Coverage: {estimator}, {frames} frames a speed");
-            var points = tests is { } count
-                ? Coverage.Simulated(estimator, frames, curves, count, Threads)
-                : Coverage.Enumerated(estimator, frames, curves, Threads);
-            parts.Add((estimator, frames, tests, points));
-            if (tests is null && estimator == Estimator.BiasReduced)
-            {
-                broken.AddRange(
-                    points.Where(p => p.Covered.Any(c => c < 0.93)).Select(p => $"bias-reduced covers too little at {p.Slope}, {p.Half}")
-                );
-            }
-            await Write([], 0);
+            var all = frames == Coverage.FramesASpeed[0];
+            var points = all
+                ? Coverage.Enumerated(estimator, frames, curves, Threads)
+                : Coverage.Simulated(estimator, frames, curves, worlds / 5, Threads);
+            parts.Add((estimator, frames, all ? null : worlds / 5, points));
         }
     }
-    (List<bool> ofHalf, List<bool> ofMost) = ([], []);
-    while (ofHalf.Count < worlds / 5)
-    {
-        var more = Coverage.OverThePrior(ofHalf.Count, Math.Min(Step, worlds / 5 - ofHalf.Count), Threads);
-        ofHalf.AddRange(more[0]);
-        ofMost.AddRange(more[1]);
-        Console.WriteLine($"Coverage: posterior in {ofHalf.Count} worlds");
-        await Write([Share(ofHalf), Share(ofMost)], ofHalf.Count);
-    }
+    broken.AddRange(
+        parts[0]
+            .Points.Where(p => p.Half <= 0.5 && p.Covered.Any(c => c < CoverageReport.Least))
+            .Select(p => $"bias-reduced covers too little at {p.Slope}, {p.Half}")
+    );
+    var swept = Coverage.Enumerated(Estimator.BiasReduced, Coverage.FramesASpeed[0], steps, Threads);
+    await File.WriteAllTextAsync(Path.Combine(folder, "coverage.md"), CoverageReport.Page(parts, swept));
+}
 
-    static double Share(List<bool> covered) => covered.Count(c => c) / (double)covered.Count;
-    Task Write(ImmutableArray<double> overThePrior, int drawn) =>
-        File.WriteAllTextAsync(Path.Combine(folder, "coverage.md"), CoverageReport.Page(parts, overThePrior, drawn));
+async Task Posteriors()
+{
+    const int AtATime = 100;
+    var covered = Coverage.Rates.Select(_ => new List<bool>()).ToArray();
+    for (var done = 0; done < worlds / 5; done = covered[0].Count)
+    {
+        var more = Coverage.OverThePrior(done, Math.Min(AtATime, worlds / 5 - done), threads: 1);
+        ImmutableArray<double> shares =
+        [
+            .. covered.Zip(
+                more,
+                (list, some) =>
+                {
+                    list.AddRange(some);
+                    return list.Count(c => c) / (double)list.Count;
+                }
+            ),
+        ];
+        Console.WriteLine($"Coverage: posterior in {covered[0].Count} worlds");
+        await File.WriteAllTextAsync(Path.Combine(folder, "coverage-posterior.md"), CoverageReport.PosteriorPage(shares, covered[0].Count));
+        if (covered[0].Count >= worlds / 5)
+        {
+            broken.AddRange(
+                shares
+                    .Where(c => Math.Abs(c - 0.95) > Math.Max(0.005, 3 * Math.Sqrt(0.95 * 0.05 / covered[0].Count)))
+                    .Select(c => $"posterior covers {c:P1}")
+            );
+        }
+    }
 }
