@@ -10,12 +10,17 @@ internal static class AnswerReport
     {
         CurveNotes.Heading(page, curve);
         foreach (var answer in answers)
-            page.Text(answer.Sentence);
+            page.Text(answer.Sentence + Split(answer));
         page.Blank();
         page.Table(Header(answers[0]), answers.Select(Row));
         page.Blank();
         CurveNotes.Write(page, curve, [.. curve.Statuses, .. answers.SelectMany(a => a.Statuses.Where(s => s.Message != a.Sentence))]);
     }
+
+    private static string Split(Answer answer) =>
+        answer is FramesNeededAnswer { BestSplit: { } split, Frames: { } frames }
+            ? $" {Plain.Of(split.Bursts, "burst")} of {split.BurstsOf}, each with a fresh grip, do what one burst of {frames} does."
+            : "";
 
     private static string[] Header(Answer answer)
     {

@@ -49,6 +49,14 @@ public sealed class FramesNeededAnswer : Answer
     /// <summary>Frames in each burst, the last possibly short; empty when not reachable.</summary>
     public ImmutableArray<int> Bursts { get; }
 
+    /// <summary>What equal bursts with a fresh grip each would do, for 2 to 6 of them, where they take no more frames; empty unless asked for one burst of a posterior's curve. Computed when first read.</summary>
+    public ImmutableArray<ShootSplit> Splits => FindSplits?.Value ?? [];
+
+    /// <summary>The split that takes the fewest frames, of several the one with the fewest bursts; null where none saves a frame.</summary>
+    public ShootSplit? BestSplit => Splits.Where(s => s.Frames < Frames).OrderBy(s => s.Frames).ThenBy(s => s.Bursts).FirstOrDefault();
+
+    internal Lazy<ImmutableArray<ShootSplit>>? FindSplits { get; init; }
+
     /// <summary>Assurance attained with these frames, or with the whole budget when not reachable.</summary>
     public double Assurance { get; }
 

@@ -1,3 +1,5 @@
+using Handhold.Curves;
+
 namespace Handhold.Prediction;
 
 /// <summary>How many frames bring the wanted keepers home.</summary>
@@ -44,7 +46,13 @@ internal static class FramesQuestion
             luck,
             question.Tested(x),
             statuses
-        );
+        )
+        {
+            FindSplits =
+                question is { Law: RateLaw rates, Options.BurstsOf: null } && frames is { } inOneBurst
+                    ? new(() => SplitQuestion.Splits(rates, x, keepers, assurance, inOneBurst, cancellation))
+                    : null,
+        };
     }
 
     /// <summary>Smallest n within the budget; the chance rises with n, so doubling and bisection, and every larger n will do as well.</summary>

@@ -52,6 +52,18 @@ public static partial class AnswerJson
         WritePlan(json, answer.Frames, answer.Bursts, answer.Assurance, answer.Statuses);
         WriteRate(json, answer.Rate);
         WriteLuck(json, answer.Luck.Kind, answer.Luck.Value, answer.Luck.Origin);
+        json.WriteStartArray("splits");
+        foreach (var split in answer.Splits)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("bursts", split.Bursts);
+            json.WriteNumber("burstsOf", split.BurstsOf);
+            json.WriteNumber("frames", split.Frames);
+            json.WriteNumber("assurance", split.Assurance);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
         json.WriteString("doubt", answer.Doubt);
     }
 
