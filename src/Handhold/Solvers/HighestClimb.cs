@@ -46,7 +46,7 @@ internal readonly record struct HighestClimb(Ascent Ascent, AscentEnd End)
         var best = From([]).Or(From(along));
         if (end != AscentEnd.Converged && likelihood.Decrement > 1e-2 && likelihood.Climb(options.Steps) == AscentEnd.Converged)
             best = best.Or(From(likelihood.Theta));
-        if (problem is not { Columns.Length: <= 2, Link: Link.Logit, Ceiling: 1, Floor: 0 })
+        if (problem is not { Columns.Length: 1, Link: Link.Logit, Ceiling: 1, Floor: 0 } && !problem.IsEvenLine())
         {
             best = Further(design, along).Aggregate(best, (high, start) => high.Or(From(start)));
             for (var (found, tries) = (double.NegativeInfinity, 0); best.Ascent.Objective > found && tries < 5; tries++)

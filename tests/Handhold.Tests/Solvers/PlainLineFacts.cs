@@ -13,6 +13,18 @@ public class PlainLineFacts
             Compare(seed);
     }
 
+    // Its lower maximum, a flat line through the far row, is where climbs from even odds and from the likelihood's maximum end.
+    [Fact]
+    public void A_row_far_from_the_others_hides_no_higher_maximum()
+    {
+        double[] x = [-0.8472, 0.6937, 14.87, 0.6002, -0.9179, 0.7582];
+        BinomialProblem problem = new(["intercept", "x"], x.SelectMany(at => (double[])[1, at]).ToArray(), Frames, Keepers);
+        Assert.True(BinomialSolver.BiasReduced(problem).PenalisedLogLikelihood > -5.76);
+    }
+
+    private static readonly int[] Frames = [1, 5, 1, 1, 2, 6];
+    private static readonly int[] Keepers = [1, 1, 0, 0, 2, 1];
+
     private static void Compare(int seed)
     {
         var problem = AnyLine(Seed.From(20250131).Stream(seed));
@@ -55,12 +67,13 @@ public class PlainLineFacts
     {
         var rows = 3 + (int)(12 * draws.Uniform());
         var far = draws.Uniform() < 0.2 ? 1e4 * draws.Uniform() : 0;
+        var uneven = draws.Uniform() < 0.3;
         var (middle, slope) = (6 * draws.Uniform() - 3, Math.Exp(4 * draws.Uniform() - 2));
         var (design, frames, keepers) = (new double[2 * rows], new int[rows], new int[rows]);
         var most = Math.Exp(draws.Uniform() < 0.2 ? 13 * draws.Uniform() : 2 * draws.Uniform());
         for (var i = 0; i < rows; i++)
         {
-            var x = 8 * draws.Uniform() - 4;
+            var x = uneven ? 8 * draws.Uniform() - 4 : 8 * (i + 0.3 * draws.Uniform()) / rows - 4;
             (design[2 * i], design[2 * i + 1], frames[i]) = (1, x + far, 1 + (int)(most * draws.Uniform()));
             var p = 1 / (1 + Math.Exp(slope * (x - middle)));
             keepers[i] = frames[i] > 1000 ? (int)(p * frames[i]) : Enumerable.Range(0, frames[i]).Count(_ => draws.Uniform() < p);
