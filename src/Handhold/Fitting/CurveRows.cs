@@ -31,25 +31,22 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
             throw new CellException("The table", "it has no rows.", "Give at least one judged frame.");
         ImmutableArray<string> columns = [.. model.Each.Where(c => table.Any(r => r.Conditions[c] is not null))];
         var burstRow = 0;
-        var groups = new SortedDictionary<string, (CurveKey Key, List<FrameCell> Rows)>(StringComparer.Ordinal);
+        var groups = new Dictionary<string, (CurveKey Key, List<FrameCell> Rows)>(StringComparer.Ordinal);
+        var values = new string[columns.Length];
         foreach (var row in table)
         {
             burstRow++;
-            var values = columns.Select(c =>
-                KeyValuePair.Create(
-                    c,
-                    row.Conditions[c]
-                        ?? throw new CellException(
-                            $"Row {burstRow}",
-                            $"it has no {c}, but other rows have.",
-                            $"Fill in the {c} of every row, or leave the column out."
-                        )
-                )
-            );
-            CurveKey key = new([.. values]);
-            var name = string.Join('\u001f', key.Values.Select(v => v.Value));
+            for (var c = 0; c < values.Length; c++)
+                values[c] =
+                    row.Conditions[columns[c]]
+                    ?? throw new CellException(
+                        $"Row {burstRow}",
+                        $"it has no {columns[c]}, but other rows have.",
+                        $"Fill in the {columns[c]} of every row, or leave the column out."
+                    );
+            var name = string.Join('\u001f', values);
             if (!groups.TryGetValue(name, out var group))
-                groups[name] = group = (key, []);
+                groups[name] = group = (new([.. columns.Zip(values, KeyValuePair.Create)]), []);
             group.Rows.Add(
                 model.Bursts == BurstUse.PerRow
                     ? With(row, row.Conditions with { Burst = FormattableString.Invariant($"row {burstRow}") })
@@ -57,7 +54,10 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
             );
         }
 
-        return [.. groups.Values.Select(g => Pool(model, g.Key, g.Rows, columns))];
+        return EachCurve.Do(
+            [.. groups.OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Value)],
+            g => Pool(model, g.Key, g.Rows, columns)
+        );
     }
 
     private static CurveRows Pool(KeeperModel model, CurveKey key, List<FrameCell> rows, ImmutableArray<string> columns)

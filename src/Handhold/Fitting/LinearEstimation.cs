@@ -12,18 +12,7 @@ internal static class LinearEstimation
         ImmutableArray<CurveRows> rows,
         IProgress<double>? progress,
         CancellationToken cancellation
-    )
-    {
-        var curves = ImmutableArray.CreateBuilder<KeeperCurve>(rows.Length);
-        foreach (var row in rows)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            curves.Add(Fit(model, row));
-            progress?.Report(curves.Count / (double)rows.Length);
-        }
-
-        return new(model, curves.MoveToImmutable()) { LogEvidence = double.NaN };
-    }
+    ) => new(model, EachCurve.Do(rows, row => Fit(model, row), progress, cancellation)) { LogEvidence = double.NaN };
 
     private static KeeperCurve Fit(KeeperModel model, CurveRows rows)
     {

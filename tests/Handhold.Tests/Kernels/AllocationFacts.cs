@@ -1,3 +1,4 @@
+using Handhold.Fitting;
 using Handhold.Kernels;
 
 namespace Handhold.Tests.Kernels;
@@ -34,5 +35,15 @@ public class AllocationFacts
         + Binomial.LogMass(3, 10, 0.2, 0.8)
         + Binomial.Tails(3, 1000, 0.01, 0.99).Fewer
         + BetaBinomial.LogMass(3, 10, 1.8, 7.2)
-        + BetaBinomial.Tails(3, 10, 1.8, 7.2).AtLeast;
+        + BetaBinomial.Tails(3, 10, 1.8, 7.2).AtLeast
+        + FramesLikelihood.LogLikelihood(new(1.6, 0.97, 0.01), -5, [-6, -4], [6, 6], [5, 1])
+        + Filled();
+
+    private static double Filled()
+    {
+        Span<double> keeper = stackalloc double[20];
+        Span<double> reject = stackalloc double[20];
+        FramesLikelihood.Fill(new(1.6, 0.97, 0), -5, -8, 0.3, keeper, reject);
+        return keeper[0] + reject[^1];
+    }
 }

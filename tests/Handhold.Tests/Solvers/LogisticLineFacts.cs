@@ -39,11 +39,9 @@ public class LogisticLineFacts
     }
 
     [Fact]
-    public void Separated_cells_have_no_finite_estimate() =>
-        Assert.False(Fit([-3, -2, -1, 0], [6, 6, 6, 6], [6, 6, 0, 0]).Converged);
+    public void Separated_cells_have_no_finite_estimate() => Assert.False(Fit([-3, -2, -1, 0], [6, 6, 6, 6], [6, 6, 0, 0]).Converged);
 
-    private static LogisticFit Fit(double[] x, int[] frames, int[] keepers) =>
-        new LogisticLine(Design(x), frames, keepers).Likelihood();
+    private static LogisticFit Fit(double[] x, int[] frames, int[] keepers) => new LogisticLine(Design(x), frames, keepers).Likelihood();
 
     private static double[] Design(double[] x) => [.. x.SelectMany(at => (double[])[1, at])];
 
