@@ -86,14 +86,19 @@ internal static class LineSet
     }
 
     private static ExposureSet Make(double? lower, double? upper, bool outside, IntervalMethod method) =>
-        (lower, upper, outside) switch
+        (Near(lower), Near(upper), outside) switch
         {
             (null, null, _) => new(ExposureSetKind.Everything, [new(null, null)], Word(method)),
+            (null, _, true) => new(ExposureSetKind.AtMost, [new(null, upper)], Word(method)),
+            (_, null, true) => new(ExposureSetKind.AtLeast, [new(lower, null)], Word(method)),
             (_, _, true) => new(ExposureSetKind.TwoPieces, [new(null, upper), new(lower, null)], Word(method)),
             (null, _, _) => new(ExposureSetKind.AtMost, [new(null, upper)], Word(method)),
             (_, null, _) => new(ExposureSetKind.AtLeast, [new(lower, null)], Word(method)),
             _ => new(ExposureSetKind.Bounded, [new(lower, upper)], Word(method)),
         };
+
+    /// <summary>Beyond 2^±1000 s there are no exposures.</summary>
+    private static double? Near(double? end) => end is { } at && Math.Abs(at) < 1000 ? end : null;
 
     private static double Variance(BinomialEstimate estimate, ImmutableArray<double> one, ImmutableArray<double> other)
     {

@@ -10,6 +10,7 @@ public sealed partial class ProfileSet
     {
         // Points looked at on the circle for a stretch that is rejected, or for one that is not.
         private const int Points = 64;
+        private const double Farthest = 1e6;
 
         private static readonly double s_far = Math.Atan(1e4);
 
@@ -29,27 +30,24 @@ public sealed partial class ProfileSet
             var worst = Circle().MaxBy(Excess);
             if (Excess(worst) <= 0)
                 return (null, null, false);
-            var (below, above) = worst > 0 ? (0, Math.PI / 2) : (-Math.PI / 2, 0.0);
-            return (At(Crossing(above, worst)), At(Crossing(below, worst)), true);
+            return (At(Crossing(Math.PI / 2, worst)), At(Crossing(-Math.PI / 2, worst)), true);
         }
 
         // Where keepers and rejects separate, a line may lose nothing however far away it crosses, and yet be rejected level.
         private bool Endless(int sign) => profile.Cone is not null && Excess(sign * s_far) <= 0;
 
-        // At the crossing of the estimate, in steps of its standard error.
+        // At the crossing of the estimate, in steps of its standard error; a level line crosses nowhere, and infinity lies inside.
         private void Aim()
         {
             var estimate = profile.Estimate;
             var b = estimate.Coefficients.AsSpan();
             var slope = Orthonormal.Dot(moving.AsSpan(), b);
-            _centre = (value - Orthonormal.Dot(still.AsSpan(), b)) / slope;
-            var error = estimate.StandardError(Contrast(1, _centre)) / Math.Abs(slope);
-            if (!double.IsFinite(_centre) || !(error > 0 && double.IsFinite(error)))
-                throw new SolverException(
-                    "The curve is level, so where it crosses a height cannot be told. Ask for its rate instead.",
-                    estimate.Report
-                );
-            _scale = error;
+            var centre = (value - Orthonormal.Dot(still.AsSpan(), b)) / slope;
+            if (!(Math.Abs(centre) < Farthest))
+                return;
+            var error = estimate.StandardError(Contrast(1, centre)) / Math.Abs(slope);
+            if (error is > 0 and < Farthest)
+                (_centre, _scale) = (centre, error);
         }
 
         private double Excess(double angle)
