@@ -36,6 +36,16 @@ internal static class Plain
             _ => string.Join(", or ", set.Pieces.Select(Piece)),
         };
 
+    /// <summary>What was said of conditions: sex M, magnification 0.5.</summary>
+    public static string Stated(Conditions conditions) =>
+        string.Join(
+            ", ",
+            Conditions
+                .ColumnNames.Concat(conditions.Others.Keys)
+                .Where(column => conditions[column] is not null)
+                .Select(column => $"{column} {conditions[column]}")
+        );
+
     public static string Bursts(ImmutableArray<int> bursts)
     {
         var groups = bursts.GroupBy(b => b).Select(g => g.Count() == 1 ? $"one of {g.Key}" : $"{g.Count()} of {g.Key}");

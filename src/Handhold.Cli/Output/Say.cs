@@ -13,9 +13,11 @@ internal static class Say
         Cautions.Write(page, curves, []);
     }
 
-    public static void Answers(Desk desk, ImmutableArray<Answer> answers)
+    public static void Answers(Desk desk, ImmutableArray<Answer> answers, Conditions conditions)
     {
         var page = OutputPage(desk);
+        if (Plain.Stated(conditions) is { Length: > 0 } stated)
+            page.Text($"For {stated}:");
         foreach (var asked in answers.GroupBy(answer => answer.Curve))
             AnswerReport.Write(page, asked.Key, [.. asked]);
         Cautions.Write(page, answers.Select(a => a.Curve).Distinct(), answers);

@@ -75,7 +75,7 @@ internal sealed class Question
         if (WantsJson(given))
             Json.Answers(desk, answers);
         else
-            Say.Answers(desk, answers);
+            Say.Answers(desk, answers, options.Conditions);
         return answers.All(a => a.HasAnswer) ? ExitCode.Done : ExitCode.NoAnswer;
     }
 }

@@ -75,7 +75,7 @@ internal sealed partial class CurveDrawing
         spots.Add(new(_scene.Log2Seconds[middle], _scene.Upper[middle], Alignment.LowerCenter));
         spots.AddRange(Anywhere());
         return new DirectLabel(
-            _lettering.Of($"median and {CurveWords.Percent(_scene.Level)} band", Lettering.Body, Palette.Curve),
+            _lettering.Of($"{_scene.LineName} and {CurveWords.Percent(_scene.Level)} band", Lettering.Body, Palette.Curve),
             spots.ToImmutable(),
             Room(Row)
         );

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Handhold.Plots;
 
 internal sealed partial record CurveScene
@@ -40,9 +42,10 @@ internal sealed partial record CurveScene
                 ),
             Subject = curve.Key.Values.IsEmpty ? "" : curve.Key.ToString(),
             Captions = CurveWords.Captions(curve, answer, options.Answers),
-            Observed = [.. data.Speeds.Select(s => Observe(s, curve.Model.Level))],
+            Observed = Observe(curve, options.Answers.Conditions),
             Log2Seconds = band.Log2Seconds,
             Median = band.Median,
+            LineName = curve.Linear is null ? "median" : "estimate",
             Lower = band.Lower,
             Upper = band.Upper,
             Level = band.Level,
@@ -56,13 +59,27 @@ internal sealed partial record CurveScene
         new(
             answer.Rate,
             answer.Exposure?.Log2Seconds,
-            answer.HasAnswer ? [.. answer.Set.Pieces.Select(p => (p.Lower, p.Upper))] : [],
+            answer.HasAnswer || answer.Curve.Linear is not null ? [.. answer.Set.Pieces.Select(p => (p.Lower, p.Upper))] : [],
             answer.Statuses.All(s => s.Code != StatusCode.NotReachable)
         );
 
-    private static ObservedRate Observe(SpeedCount count, double level)
+    /// <summary>The counts at each speed; of a curve with terms only those under the conditions drawn, or all where there are none.</summary>
+    private static ImmutableArray<ObservedRate> Observe(KeeperCurve curve, Conditions conditions)
     {
-        var wilson = BinomialInterval.Wilson(count.Keepers, count.Frames, level);
-        return new ObservedRate(count.Exposure.Log2Seconds, count.Keepers, count.Frames, wilson.Lower, wilson.Upper);
+        string[] stated = [.. (curve.Linear?.Terms ?? []).SelectMany(t => t.Columns).Where(column => conditions[column] is not null)];
+        var alike = curve.Data.Cells.Where(cell => stated.All(column => cell.Conditions[column] == conditions[column])).ToArray();
+        return
+        [
+            .. (alike.Length > 0 ? alike : [.. curve.Data.Cells])
+                .GroupBy(cell => cell.Exposure)
+                .OrderBy(speed => speed.Key)
+                .Select(speed => Observe(speed.Key, speed.Sum(c => c.Frames), speed.Sum(c => c.Keepers), curve.Model.Level)),
+        ];
+    }
+
+    private static ObservedRate Observe(ShutterSpeed exposure, int frames, int keepers, double level)
+    {
+        var wilson = BinomialInterval.Wilson(keepers, frames, level);
+        return new ObservedRate(exposure.Log2Seconds, keepers, frames, wilson.Lower, wilson.Upper);
     }
 }

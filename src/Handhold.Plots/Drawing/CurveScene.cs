@@ -23,6 +23,9 @@ internal sealed partial record CurveScene
     /// <summary>Median rate at each of <see cref="Log2Seconds"/>.</summary>
     public required ImmutableArray<double> Median { get; init; }
 
+    /// <summary>What the line is: a median, or an estimate.</summary>
+    public string LineName { get; init; } = "median";
+
     /// <summary>Lower end of the band at each of <see cref="Log2Seconds"/>.</summary>
     public required ImmutableArray<double> Lower { get; init; }
 

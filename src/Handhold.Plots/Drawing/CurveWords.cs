@@ -37,6 +37,8 @@ internal static class CurveWords
             { } x when x > slowest => $"{frames} are keepers at about {Speed(x, marks)}, slower than tested",
             { } x when x < fastest => $"{frames} are keepers at about {Speed(x, marks)}, faster than tested",
             { } x => $"{frames} are keepers at {Speed(x, marks)}",
+            null when target.Pieces is [({ } from, { } to)] =>
+                $"{frames} are keepers somewhere from {Unitless(Speed(from, marks))} to {Speed(to, marks)}",
             null when !target.IsReachable => $"probably no shutter speed makes {frames} keepers",
             null when rateAtSlowest > target.Rate => $"more than {share} are still keepers at {Speed(slowest, marks)}, the slowest tested",
             null => $"fewer than {share} are keepers even at {Speed(fastest, marks)}, the fastest tested",
@@ -70,6 +72,7 @@ internal static class CurveWords
         return target switch
         {
             { Log2Seconds: { } x } => $"{rate} at {Speed(x, marks)}\n{Percent(level)} interval: {Pieces(target.Pieces, marks)}",
+            { Pieces: [_, ..] } => $"{rate}: no one speed\n{Percent(level)} interval: {Pieces(target.Pieces, marks)}",
             { IsReachable: false } => $"{rate}: probably not reachable at any speed",
             _ => $"{rate}: not within the speeds tested",
         };
@@ -87,18 +90,43 @@ internal static class CurveWords
             { } c => $"Criterion: {c.Name}",
         };
         var unjudged = data.Unjudged == 0 ? "" : $"; {Count(data.Unjudged, "frame")} not judged";
-        var priors = model.Priors == Priors.Default ? model.Priors.Version : $"{model.Priors.Version}, changed";
-        var day = options.Day == Day.Another ? "another day" : "the day of the test";
+        var basis =
+            curve.Linear is not null ? $"{Word(model.Link)} link, frames taken as independent"
+            : model.Priors == Priors.Default ? model.Priors.Version
+            : $"{model.Priors.Version}, changed";
+        var day =
+            curve.Linear is { Terms: [_, ..] terms } ? string.Join(", ", terms.Select(t => $"{t.Name} {Stated(t, options.Conditions)}"))
+            : curve.Linear is not null ? "the frames tested"
+            : options.Day == Day.Another ? "another day"
+            : "the day of the test";
         return
         [
             $"{data.Keepers} of {Count(data.Frames, "frame")} kept at {Count(data.Speeds.Length, "speed")} in {Count(data.Sessions, "session")}. {criterion}{unjudged}.",
-            $"Curve for {day}: {curve.Estimator}, {priors}. Dots: keepers of frames, area by frames; bars: {Percent(model.Level)} Wilson intervals.",
-            .. curve.Statuses.Concat(target.Statuses).Where(s => Told.Contains(s.Code)).Select(s => s.Message),
+            $"Curve for {day}: {curve.Estimator}, {basis}. Dots: keepers of frames, area by frames; bars: {Percent(model.Level)} Wilson intervals.",
+            .. curve
+                .Statuses.Concat(target.Statuses)
+                .Where(s => Told.Contains(s.Code) || IsSeparation(curve, s))
+                .Select(s => s.Message)
+                .Distinct(),
         ];
     }
 
     /// <summary>A speed without its unit, where the unit follows or is named elsewhere.</summary>
     public static string Unitless(string speed) => speed.TrimEnd('s').TrimEnd(' ', '\u00A0');
+
+    private static bool IsSeparation(KeeperCurve curve, Status status) =>
+        curve.Linear is not null && (status.Code is StatusCode.Separated or StatusCode.QuasiSeparated);
+
+    private static string Word(Link link) =>
+        link switch
+        {
+            Link.Probit => "probit",
+            Link.Cloglog => "complementary log-log",
+            _ => "logit",
+        };
+
+    private static string? Stated(LinearTerm term, Conditions conditions) =>
+        term.Columns.Select(column => conditions[column]).FirstOrDefault(value => value is not null);
 
     private static string Count(int number, string what) =>
         $"{number.ToString(CultureInfo.InvariantCulture)}\u00A0{what}{(number == 1 ? "" : "s")}";

@@ -34,9 +34,24 @@ internal static class SeparationWords
     {
         if (linear.Likelihood.Layout.Terms.IsEmpty && Gap(data) is { } gap)
             return gap;
-        var columns = linear.Likelihood.Separation.Columns.Select(c => c.Name).ToArray();
-        var exposures = linear.Likelihood.Layout.HasExposure ? $" at {string.Join(", ", Exposures(linear))}" : "";
-        return $"Keepers and rejects are parted by {string.Join(" and ", columns)}: all alike on each side{exposures}.";
+        var alike = linear.Likelihood.Separation.Columns.Select(c => Alike(linear, c)).OfType<string>().ToArray();
+        if (alike.Length > 0)
+            return $"{string.Join(", and ", alike)}.";
+        var columns = linear.Likelihood.Separation.Columns.Select(c => c.Name);
+        return $"Some combination of {string.Join(" and ", columns)} parts keepers from rejects at {string.Join(", ", Exposures(linear))}.";
+    }
+
+    /// <summary>A level whose frames are all of one kind.</summary>
+    private static string? Alike(LinearFit linear, DivergentColumn column)
+    {
+        var (problem, seen) = (linear.Likelihood.Problem, (Frames: 0, Keepers: 0));
+        for (var row = 0; row < problem.Rows; row++)
+            if (problem.Design.Span[row * problem.Columns.Length + column.Index] == 1)
+                seen = (seen.Frames + problem.Frames.Span[row], seen.Keepers + problem.Keepers.Span[row]);
+        return column.Index == 0 || !column.Name.Contains('=', StringComparison.Ordinal) ? null
+            : seen.Keepers == seen.Frames ? $"Every frame with {column.Name} was a keeper"
+            : seen.Keepers == 0 ? $"No frame with {column.Name} was a keeper"
+            : null;
     }
 
     /// <summary>For one falling or rising curve: the speeds on both sides.</summary>
@@ -61,6 +76,8 @@ internal static class SeparationWords
 
     private static IEnumerable<string> Exposures(LinearFit linear)
     {
+        if (!linear.HasExposure)
+            return ["the one speed tested"];
         var (problem, seen) = (linear.Likelihood.Problem, new SortedSet<double>());
         foreach (var row in linear.Likelihood.Separation.Rows)
             seen.Add(problem.Design.Span[row * problem.Columns.Length + 1]);
