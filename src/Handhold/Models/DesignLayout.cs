@@ -4,7 +4,7 @@ using Handhold.Solvers;
 namespace Handhold.Models;
 
 /// <summary>The columns of a curve's linear predictor, and how frames fill them.</summary>
-/// <remarks><c>intercept</c>, <c>log2Exposure</c> unless there is one exposure only, the terms' columns, then their products such as <c>log2Exposure×sex=M</c>.</remarks>
+/// <remarks><c>intercept</c>, <c>log2Exposure</c> unless there is one exposure only, the terms' columns, then their products such as <c>log2Exposure×sex=M</c>, the exposure first.</remarks>
 internal sealed class DesignLayout
 {
     internal const string Intercept = "intercept";
@@ -22,7 +22,12 @@ internal sealed class DesignLayout
             .. terms.SelectMany(t => t.Columns),
         ];
         _plain = plain.Length;
-        _products = [.. products.SelectMany(p => from a in Places(p.First) from b in Places(p.Second) select (a, b))];
+        _products =
+        [
+            .. products
+                .Select(p => p.Second == KeeperModel.ExposureTerm ? new TermProduct(p.Second, p.First) : p)
+                .SelectMany(p => from a in Places(p.First) from b in Places(p.Second) select (a, b)),
+        ];
         Columns = [.. plain, .. _products.Select(p => $"{plain[p.First]}×{plain[p.Second]}")];
     }
 
