@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Handhold.Fitting;
+using Handhold.Models;
 using Handhold.Randomness;
 using Handhold.Simulation;
 
@@ -21,26 +23,39 @@ internal static class Misfit
         BurstLuck = 0.15,
     };
 
-    /// <summary>Share of worlds whose curve was said not to fit though the world obeys the model.</summary>
-    internal static double FalseAlarms(IReadOnlyCollection<IReadOnlyList<Outcome>> worlds) =>
-        (double)worlds.Count(plans => plans[0].Plan.DoesNotFit) / worlds.Count;
+    /// <summary>Share of worlds whose curve is said not to fit though the world obeys the model.</summary>
+    internal static double FalseAlarms(int worlds, int threads) =>
+        Share(
+            worlds,
+            threads,
+            stream => World.Draw(KeeperModel.Default, TestDesign.HalfPoint, stream).Shoot(TestDesign.TwoBurstsOfThree.Shoot, stream)
+        );
 
-    /// <summary>Share of fits that raise it when the rate at the middle speed is 20 points lower than the usual curve's.</summary>
-    internal static double Power(int framesASpeed, int worlds, int threads)
+    /// <summary>Share of tests in which it is raised when the rate at the middle speed is 20 points lower than the usual curve's.</summary>
+    internal static double Power(int framesASpeed, int worlds, int threads) =>
+        Share(worlds, threads, stream => Dipped(framesASpeed, stream));
+
+    /// <summary>One test of the usual curve with its dip.</summary>
+    internal static FrameTable Dipped(int framesASpeed, RandomStream stream)
     {
         var plan = TestDesign.Plan(bursts: framesASpeed / 3, burstOf: 3);
         var middle = plan.Speeds[plan.Speeds.Length / 2];
         var spoiled = Dip / Usual.RateAt(middle);
-        return Share(
-            worlds,
-            threads,
-            stream =>
-                [
-                    .. Usual
-                        .Shoot(plan, stream)
-                        .Select(row => row.Exposure == middle && row.Keepers == 1 && stream.Happens(spoiled) ? Rejected(row) : row),
-                ]
-        );
+        return
+        [
+            .. Usual
+                .Shoot(plan, stream)
+                .Select(row => row.Exposure == middle && row.Keepers == 1 && stream.Happens(spoiled) ? Rejected(row) : row),
+        ];
+    }
+
+    /// <summary>Whether a fit of the table would carry the status; it needs the frames, not the fit.</summary>
+    internal static bool IsAlarming(FrameTable table)
+    {
+        var rows = CurveRows.Split(KeeperModel.Default, table).Single();
+        var statuses = ImmutableArray.CreateBuilder<Status>();
+        CurveStatuses.AddMisfit(LeaveOneOut.Of(KeeperModel.Default, WhatMoved.Nothing(rows.HalfPoint), rows.Data), statuses);
+        return statuses.Count > 0;
     }
 
     private static FrameCell Rejected(FrameCell row) => new(row.Exposure, row.Frames, 0) { Conditions = row.Conditions };
@@ -54,8 +69,7 @@ internal static class Misfit
             new() { MaxDegreeOfParallelism = threads },
             i =>
             {
-                var curve = KeeperModel.Default.Fit(shoot(Randomness.Seed.From(Seed).Stream(i))).Only;
-                if (curve.Statuses.Any(s => s.Code == StatusCode.CurveDoesNotFit))
+                if (IsAlarming(shoot(Randomness.Seed.From(Seed).Stream(i))))
                 {
                     Interlocked.Increment(ref raised);
                 }

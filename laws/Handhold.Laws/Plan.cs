@@ -9,7 +9,6 @@ namespace Handhold.Laws;
 /// <param name="Frames">Frames to shoot; null when declined.</param>
 /// <param name="Stated">The assurance that the plan states.</param>
 /// <param name="PlugIn">Frames to shoot by the posterior-mode curve as if known, frames independent.</param>
-/// <param name="DoesNotFit">Whether the curve behind it was said not to fit.</param>
 internal readonly record struct Plan(
     string Rule,
     ShutterSpeed? At,
@@ -18,6 +17,5 @@ internal readonly record struct Plan(
     int? BurstsOf,
     int? Frames,
     double Stated,
-    int? PlugIn,
-    bool DoesNotFit
+    int? PlugIn
 );

@@ -41,10 +41,7 @@ internal static class Planning
         }
         var (rule, speed) = Rules[world % Rules.Length];
         var options = Options(world);
-        var doesNotFit = curve.Statuses.Any(s => s.Code == StatusCode.CurveDoesNotFit);
-        var wanted = Keepers.SelectMany(k =>
-            Assurances.Select(a => new Plan(rule, null, k, a, options.BurstsOf, null, 0, null, doesNotFit))
-        );
+        var wanted = Keepers.SelectMany(k => Assurances.Select(a => new Plan(rule, null, k, a, options.BurstsOf, null, 0, null)));
         Question question = new(curve, options);
         if (speed(curve) is not { } at || question.Declined(at.Log2Seconds))
         {

@@ -51,5 +51,5 @@ public class LawHarnessFacts
     private static Margin Judge(double boast) =>
         Margin.Of("all", PlansKept.Run(TestDesign.OneBurstOfSix, 0, 4000, 2, (_, _) => [Plan(PriorChance + boast)]), _ => true);
 
-    private static Plan Plan(double stated) => new("fixed", At, 1, 0.9, null, Frames, stated, null, DoesNotFit: false);
+    private static Plan Plan(double stated) => new("fixed", At, 1, 0.9, null, Frames, stated, null);
 }

@@ -46,6 +46,24 @@ internal sealed class CurveLikelihood
     /// <summary>Whether ceiling and floor are known, so that a rate is a height of the line.</summary>
     internal bool HasKnownAsymptotes => Problem is { Ceiling: not null, Floor: not null };
 
+    /// <summary>The estimate without some rows; null where they alone hold a column, or no finite maximum is left.</summary>
+    internal BinomialEstimate? Without(IReadOnlyCollection<int> rows)
+    {
+        if (rows.Count == Problem.Rows)
+            return null;
+        try
+        {
+            var rest = Problem.Without(rows);
+            return Estimator == BinomialEstimator.BiasReduced ? BinomialSolver.BiasReduced(rest)
+                : Solvers.Separation.Of(rest).IsSeparated ? null
+                : BinomialSolver.Likelihood(rest);
+        }
+        catch (Exception gone) when (gone is AliasedColumnsException or SolverException)
+        {
+            return null;
+        }
+    }
+
     /// <summary>The contrast of finite coefficients; null where one of them is not.</summary>
     internal double? Dot(ImmutableArray<double> contrast)
     {

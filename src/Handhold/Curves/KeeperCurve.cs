@@ -79,6 +79,9 @@ public sealed class KeeperCurve
     /// <summary>The posterior that answers are made of; with terms that of the reference conditions.</summary>
     internal CurvePosterior Posterior { get; init; } = null!;
 
+    /// <summary>The keepers at each speed against what the other speeds lead to expect; empty where there is nothing to expect from.</summary>
+    internal Lazy<ImmutableArray<ExpectedCount>> Expected { get; init; } = null!;
+
     /// <summary>The posterior of a curve with terms.</summary>
     internal TermPosterior? Term { get; init; }
 

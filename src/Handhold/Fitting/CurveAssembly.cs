@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Handhold.Curves;
 using Handhold.Kernels;
+using Handhold.Models;
 
 namespace Handhold.Fitting;
 
@@ -25,8 +26,17 @@ internal static class CurveAssembly
         var parameters = Parameters(model, rows.HalfPoint, asymptotes, builder, posterior);
         var shape = MedianShape(model, parameters);
         var (logLikelihood, deviance) = Fit(shape, model.Judging, rows.Data);
-        return new(rows.Key, rows.Data, model, rows.HalfPoint, parameters, new(() => CurveStatuses.Of(model, rows, parameters, posterior)))
+        Lazy<ImmutableArray<ExpectedCount>> expected = new(() => LeaveOneOut.Of(model, WhatMoved.Nothing(rows.HalfPoint), rows.Data));
+        return new(
+            rows.Key,
+            rows.Data,
+            model,
+            rows.HalfPoint,
+            parameters,
+            new(() => CurveStatuses.Of(model, rows, parameters, expected.Value))
+        )
         {
+            Expected = expected,
             LogLikelihood = logLikelihood,
             Deviance = deviance,
             Posterior = posterior,

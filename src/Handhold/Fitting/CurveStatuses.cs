@@ -15,7 +15,7 @@ internal static class CurveStatuses
         KeeperModel model,
         CurveRows rows,
         ImmutableArray<ParameterSummary> parameters,
-        CurvePosterior posterior
+        ImmutableArray<ExpectedCount> expected
     )
     {
         var statuses = ImmutableArray.CreateBuilder<Status>();
@@ -35,13 +35,7 @@ internal static class CurveStatuses
 
         AddPriorDominated(model, rows, parameters, statuses);
         AddBursts(model, data, statuses);
-        if (Misfitting(data, posterior) is { } speed)
-            statuses.Add(
-                new(
-                    StatusCode.CurveDoesNotFit,
-                    $"At {speed.Exposure}, {speed.Keepers} of {speed.Frames} frames were keepers, far from what a falling curve through the other speeds expects. Look for vibration of the shutter, a change of grip, or a slip in the table."
-                )
-            );
+        AddMisfit(expected, statuses);
         return statuses.ToImmutable();
     }
 
@@ -148,19 +142,20 @@ internal static class CurveStatuses
     private static double Sd(BetaPrior prior) =>
         Math.Sqrt(prior.A * prior.B / ((prior.A + prior.B) * (prior.A + prior.B) * (prior.A + prior.B + 1)));
 
-    /// <summary>The speed whose count the fitted curve finds most unlikely, when even with all speeds allowed for it has a chance below one per cent.</summary>
-    private static SpeedCount? Misfitting(CurveData data, CurvePosterior posterior)
+    /// <summary>The speed whose count the other speeds find most unlikely, when even with all speeds allowed for it has a chance below one per cent.</summary>
+    internal static void AddMisfit(ImmutableArray<ExpectedCount> expected, ImmutableArray<Status>.Builder statuses)
     {
-        var law = posterior.SameDay ?? posterior.AnotherDay;
-        foreach (var speed in data.Speeds)
-        {
-            var rates = law.BurstRates(speed.Exposure.Log2Seconds);
-            var atLeast = rates.AtLeast(speed.Keepers, speed.Frames);
-            var atMost = 1 - rates.AtLeast(speed.Keepers + 1, speed.Frames);
-            if (2 * Math.Min(atLeast, atMost) * data.Speeds.Length < Misfit)
-                return speed;
-        }
-
-        return null;
+        if (expected.MinBy(e => e.Chance) is not { } worst || worst.Chance * expected.Length >= Misfit)
+            return;
+        var (seen, rate) = (worst.Seen, (double)worst.Seen.Keepers / worst.Seen.Frames);
+        statuses.Add(
+            new(
+                StatusCode.CurveDoesNotFit,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"At {seen.Exposure}, {seen.Keepers} of {seen.Frames} frames were keepers: {100 * Math.Abs(rate - worst.Rate):0} points {(rate < worst.Rate ? "below" : "above")} the {100 * worst.Rate:0} % that the other speeds lead to expect, farther than chance and luck go. Look for vibration of the shutter, a change of grip, or a slip in the table."
+                )
+            )
+        );
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Curves;
 using Handhold.Models;
 using Handhold.Solvers;
 
@@ -23,8 +24,10 @@ internal static class LinearEstimation
         try
         {
             LinearFit linear = new(new(layout, problem, estimator, Separation.Of(problem)), rows.Data.Cells, model.Level);
-            return new(rows.Key, rows.Data, model, null, [], new(() => LinearStatuses.Of(model, rows.Data, linear)))
+            Lazy<ImmutableArray<ExpectedCount>> expected = new(() => LinearLeaveOneOut.Of(model, rows.Data, linear));
+            return new(rows.Key, rows.Data, model, null, [], new(() => LinearStatuses.Of(model, rows.Data, linear, expected.Value)))
             {
+                Expected = expected,
                 Linear = linear,
                 LogLikelihood = linear.LogLikelihood,
                 Deviance = linear.Deviance,

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Handhold.Curves;
 
 namespace Handhold.Fitting;
 
@@ -8,7 +9,7 @@ internal static class LinearStatuses
 {
     private static ImmutableHashSet<string> Approximated { get; } = ["focal", "stabiliser", "magnification"];
 
-    internal static ImmutableArray<Status> Of(KeeperModel model, CurveData data, LinearFit linear)
+    internal static ImmutableArray<Status> Of(KeeperModel model, CurveData data, LinearFit linear, ImmutableArray<ExpectedCount> expected)
     {
         var statuses = ImmutableArray.CreateBuilder<Status>();
         if (!linear.Likelihood.Layout.HasExposure)
@@ -51,6 +52,7 @@ internal static class LinearStatuses
                 StatusCode.Approximate,
                 $"{string.Join(", ", approximated)}: shifts in proportion{(linear.Likelihood.Layout.Columns.Any(c => c.StartsWith("stabiliser", StringComparison.Ordinal) && c.EndsWith("×magnification", StringComparison.Ordinal)) ? ", and a product of stabiliser and magnification," : "")} stand in for motions that add in quadrature. The posterior has those."
             );
+        CurveStatuses.AddMisfit(expected, statuses);
         return statuses.ToImmutable();
 
         void Add(StatusCode code, string message) => statuses.Add(new(code, message));

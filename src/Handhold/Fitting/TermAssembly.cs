@@ -26,15 +26,17 @@ internal static class TermAssembly
             Floor = posterior.Values(d => d.Floor).Quantile(0.5),
         };
         var (logLikelihood, deviance) = Fit(posterior, model.Judging, rows.Data.Cells);
+        Lazy<ImmutableArray<ExpectedCount>> expected = new(() => LeaveOneOut.Of(model, posterior.Moved, rows.Data));
         return new(
             rows.Key,
             rows.Data,
             model,
             sample.Moved.Tau0,
             parameters,
-            new(() => TermStatuses.Of(model, rows.Data, posterior, parameters, sample.Sampling))
+            new(() => TermStatuses.Of(model, rows.Data, posterior, parameters, sample.Sampling, expected.Value))
         )
         {
+            Expected = expected,
             LogLikelihood = logLikelihood,
             Deviance = deviance,
             Term = posterior,

@@ -13,7 +13,7 @@ namespace Handhold.Fitting;
 /// tau_rot = T + 1/2 log2(1 + 2^(-2r)), tau_trans = tau_rot + r, a change of variables that keeps volumes. A burst's luck is integrated by Gauss-Hermite
 /// quadrature.
 /// </remarks>
-internal sealed class TermDensity
+internal sealed partial class TermDensity
 {
     /// <summary>Place of the ceiling among the coordinates, where it is estimated.</summary>
     internal const int CeilingPlace = 2;
@@ -107,12 +107,7 @@ internal sealed class TermDensity
             log += Math.Log(CombinedSd * RatioSd / (_moved.Tau0.StandardDeviation * prior.StandardDeviation)) - 0.5 * speed * speed;
         }
 
-        for (var i = 0; i < halfPoints.Length; i++)
-        {
-            halfPoints[i] = _data.Settings[i].HalfPoint(point.Tau0, effects);
-            steepness[i] = Math.Exp(point.LogSteepness + _data.Settings[i].Steeper(effects));
-        }
-
+        Curves(point, effects, halfPoints, steepness);
         for (var s = 0; s < _data.Sessions.Length; s++)
         {
             var luck = Session(z, point, s);
@@ -124,6 +119,16 @@ internal sealed class TermDensity
         }
 
         return double.IsNaN(log) ? double.NegativeInfinity : log;
+    }
+
+    /// <summary>Half point and steepness of every setting.</summary>
+    private void Curves(TermPoint point, ReadOnlySpan<double> effects, Span<double> halfPoints, Span<double> steepness)
+    {
+        for (var i = 0; i < halfPoints.Length; i++)
+        {
+            halfPoints[i] = _data.Settings[i].HalfPoint(point.Tau0, effects);
+            steepness[i] = Math.Exp(point.LogSteepness + _data.Settings[i].Steeper(effects));
+        }
     }
 
     private double Burst(
@@ -170,13 +175,22 @@ internal sealed class TermDensity
     /// <summary>Frames each with a luck of its own.</summary>
     private double Afresh(TermCell cell, TermPoint point, double luck, ReadOnlySpan<double> halfPoints, ReadOnlySpan<double> steepness)
     {
+        var (keep, miss) = AfreshChances(cell, point, luck, halfPoints, steepness);
+        return Count(cell.Keepers, keep) + Count(cell.Frames - cell.Keepers, miss);
+    }
+
+    /// <summary>Chances of a frame that is held afresh.</summary>
+    private (double Keep, double Miss) AfreshChances(
+        TermCell cell,
+        TermPoint point,
+        double luck,
+        ReadOnlySpan<double> halfPoints,
+        ReadOnlySpan<double> steepness
+    )
+    {
         var (b, distance) = (steepness[cell.Setting], halfPoints[cell.Setting] + luck - cell.Exposure);
         if (point.BurstSd == 0)
-        {
-            var (only, rest) = Chances(point, b * distance);
-            return Count(cell.Keepers, only) + Count(cell.Frames - cell.Keepers, rest);
-        }
-
+            return Chances(point, b * distance);
         var (keep, miss) = (0.0, 0.0);
         for (var k = 0; k < _burst.Nodes.Length; k++)
         {
@@ -185,7 +199,7 @@ internal sealed class TermDensity
             miss += _burst.Weights[k] * q;
         }
 
-        return Count(cell.Keepers, keep) + Count(cell.Frames - cell.Keepers, miss);
+        return (keep, miss);
     }
 
     /// <summary>Stops by which rotation alone allows more than rotation and translation together.</summary>

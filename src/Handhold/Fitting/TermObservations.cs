@@ -9,6 +9,22 @@ internal sealed record TermObservations(
     ImmutableArray<(ImmutableArray<TermBurst> Bursts, ImmutableArray<TermCell> Afresh)> Sessions
 )
 {
+    /// <summary>Only some of the frames; sessions and settings stay, even empty ones.</summary>
+    internal TermObservations Where(Func<TermCell, bool> wanted) =>
+        this with
+        {
+            Sessions =
+            [
+                .. Sessions.Select(s =>
+                    (
+                        (ImmutableArray<TermBurst>)
+                            [.. s.Bursts.Select(b => b with { Cells = [.. b.Cells.Where(wanted)] }).Where(b => b.Cells.Length > 0)],
+                        (ImmutableArray<TermCell>)[.. s.Afresh.Where(wanted)]
+                    )
+                ),
+            ],
+        };
+
     internal static TermObservations From(WhatMoved model, ImmutableArray<FrameCell> cells, LuckKind luck)
     {
         var settings = cells.Select(c => c.Conditions).Distinct().ToDictionary(c => c, model.Read);

@@ -64,7 +64,7 @@ internal sealed record TermSample(
     }
 
     /// <summary>All at the middle of its prior but the half point, which is looked for.</summary>
-    private static double[] Start(TermDensity density)
+    internal static double[] Start(TermDensity density)
     {
         return Enumerable.Range(-32, 65).Select(i => At(i / 8.0)).MaxBy(z => density.Log(z))!;
 

@@ -14,7 +14,8 @@ internal static class TermStatuses
         CurveData data,
         TermPosterior posterior,
         ImmutableArray<ParameterSummary> parameters,
-        Sampling sampling
+        Sampling sampling,
+        ImmutableArray<ExpectedCount> expected
     )
     {
         var statuses = ImmutableArray.CreateBuilder<Status>();
@@ -34,6 +35,7 @@ internal static class TermStatuses
                 )
             );
         CurveStatuses.AddBursts(model, data, statuses);
+        CurveStatuses.AddMisfit(expected, statuses);
         if (sampling.IsPoor)
             statuses.Add(
                 new(

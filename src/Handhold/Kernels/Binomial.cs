@@ -24,5 +24,20 @@ internal static class Binomial
         return (lower, upper);
     }
 
+    /// <summary>The chances of 0, 1, ..., n: ratios of neighbours from the likeliest count outwards, so that nothing overflows.</summary>
+    internal static double[] Masses(int n, double p, double oneMinusP)
+    {
+        var masses = new double[n + 1];
+        var top = oneMinusP == 0 ? n : (int)Math.Min(n, (n + 1) * p);
+        var sum = masses[top] = 1;
+        for (var k = top; k < n; k++)
+            sum += masses[k + 1] = masses[k] * (p * (n - k)) / (oneMinusP * (k + 1));
+        for (var k = top; k > 0; k--)
+            sum += masses[k - 1] = masses[k] * (oneMinusP * k) / (p * (n - k + 1));
+        for (var k = 0; k <= n; k++)
+            masses[k] /= sum;
+        return masses;
+    }
+
     private static double LogOf(double p, double oneMinusP) => p > 0.5 ? Elementary.Log1p(-oneMinusP) : Math.Log(p);
 }

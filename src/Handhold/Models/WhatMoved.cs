@@ -25,6 +25,15 @@ internal sealed partial class WhatMoved
         (_close, _subject, _handSpeed) = motion;
     }
 
+    /// <summary>A curve without terms.</summary>
+    internal static WhatMoved Nothing(NormalPrior halfPoint) =>
+        new([], [], [], [], (false, false, -1))
+        {
+            Terms = [],
+            Tau0 = halfPoint,
+            Shared = Conditions.None,
+        };
+
     internal ImmutableArray<Effect> Effects { get; }
 
     /// <summary>What a question must say.</summary>

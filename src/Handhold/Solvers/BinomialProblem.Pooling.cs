@@ -2,6 +2,22 @@ namespace Handhold.Solvers;
 
 public sealed partial record BinomialProblem
 {
+    /// <summary>The problem without some of its rows.</summary>
+    internal BinomialProblem Without(IReadOnlyCollection<int> rows)
+    {
+        int[] kept = [.. Enumerable.Range(0, Rows).Except(rows)];
+        double[] design = [.. kept.SelectMany(i => RowOf(i).ToArray())];
+        int[] frames = [.. kept.Select(i => Frames.Span[i])];
+        int[] keepers = [.. kept.Select(i => Keepers.Span[i])];
+        return new(Columns, design, frames, keepers)
+        {
+            Offset = Offset.IsEmpty ? default : kept.Select(i => Offset.Span[i]).ToArray(),
+            Link = Link,
+            Ceiling = Ceiling,
+            Floor = Floor,
+        };
+    }
+
     /// <summary>Equal rows made one, and the pooled row of each row.</summary>
     internal (BinomialProblem Pooled, int[] CellOf) Pool()
     {

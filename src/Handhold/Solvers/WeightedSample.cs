@@ -51,6 +51,13 @@ internal sealed class WeightedSample
         return Draw(density, mean, factor, Degrees, size, bits, cancellation);
     }
 
+    /// <summary>Samples a density from the first t only: few points for a density that is near its normal shape.</summary>
+    internal static WeightedSample Near(LogDensity density, double[] start, int size, Func<ulong> bits)
+    {
+        var peak = Peak.Of(density, start);
+        return Draw(density, peak.Top, peak.Factor, Degrees, size, bits, default);
+    }
+
     /// <summary>Mean, and lower triangle of the covariance; null where too few points carry the weight.</summary>
     private (double[] Mean, double[] Factor)? Moments()
     {

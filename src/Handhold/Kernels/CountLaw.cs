@@ -1,0 +1,56 @@
+namespace Handhold.Kernels;
+
+/// <summary>The law of a sum of counts that share nothing: exact up to <see cref="Most"/> frames, normal with its mean and variance beyond.</summary>
+internal sealed class CountLaw
+{
+    private const int Most = 500;
+    private readonly double[]? _masses;
+    private readonly double _variance;
+
+    private CountLaw(double[]? masses, double mean, double variance) => (_masses, Mean, _variance) = (masses, mean, variance);
+
+    internal static CountLaw Nothing { get; } = new([1], 0, 0);
+
+    internal double Mean { get; }
+
+    /// <summary>Keepers among so many frames of one rate.</summary>
+    internal static CountLaw Binomial(int frames, double rate, double miss) =>
+        new(frames > Most ? null : Kernels.Binomial.Masses(frames, rate, miss), frames * rate, frames * rate * miss);
+
+    /// <summary>One of several laws, as their weights say; the weights add up to one.</summary>
+    internal static CountLaw Mixed(ReadOnlySpan<double> weights, ReadOnlySpan<CountLaw> laws)
+    {
+        var (masses, mean, square) = (laws[0]._masses is { } first ? new double[first.Length] : null, 0.0, 0.0);
+        for (var i = 0; i < laws.Length; i++)
+        {
+            mean += weights[i] * laws[i].Mean;
+            square += weights[i] * (laws[i]._variance + laws[i].Mean * laws[i].Mean);
+            for (var k = 0; k < masses?.Length; k++)
+                masses[k] += weights[i] * laws[i]._masses![k];
+        }
+
+        return new(masses, mean, square - mean * mean);
+    }
+
+    internal CountLaw Plus(CountLaw other)
+    {
+        double[]? sum = null;
+        if (_masses is not null && other._masses is not null && _masses.Length + other._masses.Length <= Most + 2)
+        {
+            sum = new double[_masses.Length + other._masses.Length - 1];
+            IndependentCounts.Add(_masses, other._masses, sum);
+        }
+
+        return new(sum, Mean + other.Mean, _variance + other._variance);
+    }
+
+    /// <summary>P(fewer than k), P(k), P(more than k).</summary>
+    internal (double Fewer, double Exactly, double More) Around(int k)
+    {
+        if (_masses is not null)
+            return (_masses.Take(k).Sum(), _masses[k], _masses.Skip(k + 1).Sum());
+        var sd = Math.Sqrt(_variance);
+        var (fewer, more) = (Normal.Cdf((k - 0.5 - Mean) / sd), Normal.Cdf((Mean - k - 0.5) / sd));
+        return (fewer, Math.Max(0, 1 - fewer - more), more);
+    }
+}
