@@ -41,13 +41,15 @@ if (only is null or "plans")
 if (only is null or "misfit")
 {
     Console.WriteLine("Alarms of misfit");
-    var (alarms, dipped) = (Misfit.FalseAlarms(worlds, Threads), worlds / 20);
-    var powers = Misfit.FramesASpeed.Select(frames => (frames, Misfit.Power(frames, dipped, Threads)));
+    var (alarms, dipped) = (Misfit.FalseAlarms(worlds, Threads), worlds / 50);
+    var powers = Misfit.FramesASpeed.Select(n => (n, Power(n, Misfit.Dips[0]), Power(n, Misfit.Dips[1])));
     await File.WriteAllTextAsync(Path.Combine(folder, "curve-does-not-fit.md"), MisfitReport.Page(worlds, alarms, dipped, powers));
     if (alarms > 0.01)
     {
         broken.Add($"misfit alarms in {alarms:P2}");
     }
+
+    double Power(int frames, double dip) => Misfit.Power(frames, dip, dipped, Threads);
 }
 
 if (only is null or "tables")

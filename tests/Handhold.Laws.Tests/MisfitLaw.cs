@@ -6,23 +6,26 @@ public class MisfitLaw
     private const int Threads = 2;
 
     [Fact]
-    public void A_curve_that_fits_is_seldom_said_not_to() => Assert.InRange(Misfit.FalseAlarms(500, Threads), 0, 0.01);
+    public void A_curve_that_fits_is_seldom_said_not_to() => Assert.InRange(Misfit.FalseAlarms(300, Threads), 0, 0.01);
 
-    [Fact]
-    public void A_dip_of_twenty_points_in_many_frames_is_told() => Assert.InRange(Misfit.Power(framesASpeed: 48, 100, Threads), 0.2, 1);
+    [Theory]
+    [InlineData(0.2, 0.03)]
+    [InlineData(0.4, 0.6)]
+    public void A_dip_in_many_frames_is_told(double dip, double atLeast) =>
+        Assert.InRange(Misfit.Power(framesASpeed: 48, dip, 100, Threads), atLeast, 1);
 
     [Fact]
     public void The_laws_alarm_is_the_status_that_a_fit_carries()
     {
         var alarms = 0;
-        for (var i = 0; i < 12; i++)
+        for (var i = 0; i < 6; i++)
         {
-            var table = Misfit.Dipped(framesASpeed: 48, Randomness.Seed.From(Misfit.Seed).Stream(i));
-            var told = KeeperModel.Default.Fit(table).Only.Statuses.Any(s => s.Code == StatusCode.CurveDoesNotFit);
+            var table = Misfit.Dipped(framesASpeed: 48, dip: 0.25, Randomness.Seed.From(Misfit.Seed).Stream(i));
+            var told = Misfit.Model.Fit(table).Only.Statuses.Any(s => s.Code == StatusCode.CurveDoesNotFit);
             Assert.Equal(told, Misfit.IsAlarming(table));
             alarms += told ? 1 : 0;
         }
 
-        Assert.InRange(alarms, 1, 11);
+        Assert.InRange(alarms, 1, 5);
     }
 }

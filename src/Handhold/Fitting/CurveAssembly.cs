@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Handhold.Curves;
 using Handhold.Kernels;
-using Handhold.Models;
 
 namespace Handhold.Fitting;
 
@@ -26,7 +25,7 @@ internal static class CurveAssembly
         var parameters = Parameters(model, rows.HalfPoint, asymptotes, builder, posterior);
         var shape = MedianShape(model, parameters);
         var (logLikelihood, deviance) = Fit(shape, model.Judging, rows.Data);
-        Lazy<ImmutableArray<ExpectedCount>> expected = new(() => LeaveOneOut.Of(model, WhatMoved.Nothing(rows.HalfPoint), rows.Data));
+        Lazy<ImmutableArray<ExpectedCount>> expected = new(() => LeaveOneOut.Of(model, rows));
         return new(
             rows.Key,
             rows.Data,

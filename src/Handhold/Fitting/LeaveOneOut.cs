@@ -15,10 +15,14 @@ internal static class LeaveOneOut
 {
     private const int Points = 256;
 
-    internal static ImmutableArray<ExpectedCount> Of(KeeperModel model, WhatMoved moved, CurveData data)
+    internal static ImmutableArray<ExpectedCount> Of(KeeperModel model, CurveRows rows)
     {
+        var data = rows.Data;
         if (data.Speeds.Length == 1)
             return [];
+        var moved = WhatMoved.IsCalledFor(model, [.. data.Cells.Select(c => c.Conditions).Distinct()])
+            ? WhatMoved.Of(model, data.Cells, $"Curve {rows.Key}")
+            : WhatMoved.Nothing(rows.HalfPoint);
         var frames = TermObservations.From(moved, data.Cells, model.Luck);
         TermDensity density = new(model, moved, frames);
         var start = Peak.Of(density.Log, TermSample.Start(density)).Top;

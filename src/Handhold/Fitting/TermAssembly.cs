@@ -26,7 +26,7 @@ internal static class TermAssembly
             Floor = posterior.Values(d => d.Floor).Quantile(0.5),
         };
         var (logLikelihood, deviance) = Fit(posterior, model.Judging, rows.Data.Cells);
-        Lazy<ImmutableArray<ExpectedCount>> expected = new(() => LeaveOneOut.Of(model, posterior.Moved, rows.Data));
+        Lazy<ImmutableArray<ExpectedCount>> expected = new(() => LeaveOneOut.Of(model, rows));
         return new(
             rows.Key,
             rows.Data,

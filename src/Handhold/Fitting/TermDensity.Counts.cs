@@ -4,13 +4,13 @@ namespace Handhold.Fitting;
 
 internal sealed partial class TermDensity
 {
-    /// <summary>The law of the keepers among frames of the same settings and sessions, at a point.</summary>
+    /// <summary>The law of the frames called keepers among frames of the same settings and sessions, at a point.</summary>
     internal CountLaw Count(ReadOnlySpan<double> z, TermObservations frames)
     {
         Span<double> effects = stackalloc double[_moved.Effects.Length];
         Span<double> halfPoints = stackalloc double[_data.Settings.Length];
         Span<double> steepness = stackalloc double[_data.Settings.Length];
-        var point = Read(z, effects);
+        var point = Called(Read(z, effects));
         Curves(point, effects, halfPoints, steepness);
         var sum = CountLaw.Nothing;
         for (var s = 0; s < frames.Sessions.Length; s++)

@@ -93,7 +93,7 @@ internal sealed partial class TermDensity
         var point = Read(z, effects);
         if (!(point.Ceiling > point.Floor))
             return double.NegativeInfinity;
-        point = point with { Ceiling = _model.Judging.Called(point.Ceiling), Floor = _model.Judging.Called(point.Floor) };
+        point = Called(point);
         var tau0 = (point.Tau0 - _moved.Tau0.Mean) / _moved.Tau0.StandardDeviation;
         var log = -0.5 * tau0 * tau0;
         var hand = _closest is null ? -1 : FirstEffect + _closest.HandSpeed;
@@ -120,6 +120,14 @@ internal sealed partial class TermDensity
 
         return double.IsNaN(log) ? double.NegativeInfinity : log;
     }
+
+    /// <summary>A point as the judge's calls see it.</summary>
+    private TermPoint Called(TermPoint point) =>
+        point with
+        {
+            Ceiling = _model.Judging.Called(point.Ceiling),
+            Floor = _model.Judging.Called(point.Floor),
+        };
 
     /// <summary>Half point and steepness of every setting.</summary>
     private void Curves(TermPoint point, ReadOnlySpan<double> effects, Span<double> halfPoints, Span<double> steepness)
