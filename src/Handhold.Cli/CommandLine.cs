@@ -48,6 +48,7 @@ internal static class CommandLine
             FramesVerb.Build(desk),
             CompareVerb.Build(desk),
             PlotVerb.Build(desk),
+            CardVerb.Build(desk),
             DemoVerb.Build(desk),
             SimulateVerb.Build(desk),
             new HelpOption(),
@@ -63,7 +64,7 @@ internal static class CommandLine
         var unknown = parsed.UnmatchedTokens is [var token, ..] ? token : null;
         var message =
             unknown is not null ? $"`{unknown}` means nothing to `{verb}`."
-            : verb == "handhold" ? "Say what to do: demo, fit, rate, exposure, slowest, frames, compare, plot or simulate."
+            : verb == "handhold" ? "Say what to do: demo, fit, rate, exposure, slowest, frames, compare, plot, card or simulate."
             : first.SymbolResult is ArgumentResult { Argument.Name: "TABLE" } or CommandResult ? "TABLE is missing."
             : first.SymbolResult is OptionResult option
                 ? $"{option.Option.Name} {(option.Tokens.Count == 0 ? "needs a value" : "was given more than once")}."

@@ -17,4 +17,7 @@ public sealed record KeeperCurvePlotOptions
 
     /// <summary>Draw the ceiling as a thin line, where it was estimated.</summary>
     public bool ShowCeiling { get; init; }
+
+    /// <summary>Dark on light, or light on dark.</summary>
+    public PictureTheme Theme { get; init; }
 }

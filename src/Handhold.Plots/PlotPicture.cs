@@ -30,7 +30,23 @@ public static partial class PlotPicture
             throw new ArgumentException($"Cannot write a picture to '{path}': end the file name in .png or .svg.", nameof(path));
         }
 
-        WriteWhole(path, Render(plot, width, height, svg));
+        PictureFile.Write(path, Render(plot, width, height, svg));
+    }
+
+    /// <summary>What the plot shows, for those who cannot see it: title, then a sentence or several a line. Pictures carry it: an SVG as title and description, a PNG as its Description.</summary>
+    /// <param name="plot">The plot.</param>
+    public static string AlternativeText(this Plot plot)
+    {
+        ArgumentNullException.ThrowIfNull(plot);
+        var panels = plot.Axes.GetPanels().OfType<TextPanel>().ToLookup(p => p.Edge);
+        string[] lines =
+        [
+            plot.Axes.Title.Label.Text.Replace('\n', ' '),
+            .. panels[Edge.Top].SelectMany(p => p.Paragraphs),
+            .. plot.PlottableList.OfType<Spoken>().Select(s => s.Words),
+            .. panels[Edge.Bottom].SelectMany(p => p.Paragraphs),
+        ];
+        return string.Join('\n', lines.Where(line => line.Length > 0));
     }
 
     private static void CheckSize(int pixels, string name)
@@ -49,7 +65,9 @@ public static partial class PlotPicture
             plot.ScaleFactor = Math.Clamp(Math.Pow(Math.Min(width / 600.0, height / 400.0), 0.6), 0.75, 10);
             try
             {
-                return svg ? Encoding.UTF8.GetBytes(Finish(plot.GetSvgXml(width, height), width, height)) : Png(plot, width, height);
+                return svg
+                    ? Encoding.UTF8.GetBytes(Finish(plot.GetSvgXml(width, height), width, height, plot.AlternativeText()))
+                    : Png(plot, width, height);
             }
             finally
             {
@@ -61,14 +79,14 @@ public static partial class PlotPicture
     private static byte[] Png(Plot plot, int width, int height)
     {
         using var image = plot.GetImage(width, height);
-        return image.GetImageBytes(ImageFormat.Png);
+        return PngText.Describe(image.GetImageBytes(ImageFormat.Png), plot.AlternativeText());
     }
 
     /// <summary>
     /// Scales in a browser, takes a plain sans serif where the font is missing (each glyph's place is in the file), has no stray commas, and
     /// numbers its clips from 1, where the renderer counts on through the life of the program.
     /// </summary>
-    private static string Finish(string svg, int width, int height)
+    private static string Finish(string svg, int width, int height, string words)
     {
         var size = string.Create(CultureInfo.InvariantCulture, $"width=\"{width}\" height=\"{height}\"");
         var scalable = string.Create(CultureInfo.InvariantCulture, $"{size} viewBox=\"0 0 {width} {height}\" role=\"img\"");
@@ -76,7 +94,7 @@ public static partial class PlotPicture
         svg = ClipName().Replace(svg, m => clips.TryGetValue(m.Value, out var name) ? name : clips[m.Value] = $"clip{clips.Count + 1}");
         return TrailingComma()
             .Replace(svg, " $1\"")
-            .Replace($"{size}>", $"{scalable}>", StringComparison.Ordinal)
+            .Replace($"{size}>", $"{scalable}>{Spoken.Svg(words)}", StringComparison.Ordinal)
             .Replace("font-weight=\"600\"", "font-weight=\"bold\"", StringComparison.Ordinal)
             .Replace(
                 $"font-family=\"{EmbeddedFont.Family}\"",
@@ -90,18 +108,4 @@ public static partial class PlotPicture
 
     [GeneratedRegex(" ([xy]=\"[-0-9., ]*), \"")]
     private static partial Regex TrailingComma();
-
-    private static void WriteWhole(string path, byte[] bytes)
-    {
-        var unfinished = $"{path}.{Environment.ProcessId}.unfinished";
-        try
-        {
-            File.WriteAllBytes(unfinished, bytes);
-            File.Move(unfinished, path, overwrite: true);
-        }
-        finally
-        {
-            File.Delete(unfinished);
-        }
-    }
 }

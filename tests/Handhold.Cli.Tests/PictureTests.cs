@@ -21,6 +21,28 @@ public class PictureTests(Fitted fitted)
     }
 
     [Fact]
+    public void Cards_go_on_one_page_or_into_a_picture_each()
+    {
+        using Folder folder = new();
+        string[] quick = [.. Fitted.Quick, "--estimator", "bias-reduced"];
+        Assert.Equal(
+            0,
+            Tool.RunWith(Tables.TwoLenses, ["card", "-", .. quick, "--out", folder["cards.html"], "--paper", "a4", "--json"]).Code
+        );
+        Assert.Contains("Ada · 200 mm · print", File.ReadAllText(folder["cards.html"]), StringComparison.Ordinal);
+        var pictures = Tool.RunWith(Tables.TwoLenses, ["card", "-", .. quick, "--out", folder["card.png"], "--date", "today"]);
+        Assert.Equal((0, ""), (pictures.Code, pictures.Error));
+        Assert.Equal(["card-ada-200-mm-print.png", "card-ada-50-mm-print.png", "cards.html"], folder.Files.Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("card.pdf")]
+    [InlineData("card.png", "--paper", "a4")]
+    [InlineData("card.html", "--paper", "a5")]
+    public void A_card_that_cannot_be_written_is_wrong_usage(string file, params string[] more) =>
+        Assert.Equal(2, Tool.RunWith(Tables.Plain, ["card", "-", .. more, "--out", file]).Code);
+
+    [Fact]
     public void A_folder_that_is_not_there_is_bad_input_and_nothing_is_left()
     {
         using Folder folder = new();

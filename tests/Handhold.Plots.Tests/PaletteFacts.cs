@@ -10,19 +10,36 @@ public class PaletteFacts
     [Theory, MemberData(nameof(Names))]
     public void Every_text_has_contrast_4_5_against_all_that_can_lie_behind_it(string name) =>
         Assert.All(
-            new Drawn(Scenes.Named(name), 600, 400).Texts,
-            text => Assert.All([Palette.Paper, Palette.Tested], behind => Assert.InRange(Contrast(text.ForeColor, behind), 4.5, 21))
+            [Palette.Light, Palette.Dark],
+            palette =>
+                Assert.All(
+                    new Drawn(Scenes.Named(name) with { Palette = palette }, 600, 400).Texts,
+                    text => Assert.All([palette.Paper, palette.Tested], behind => Assert.InRange(Contrast(text.ForeColor, behind), 4.5, 21))
+                )
+        );
+
+    [Fact]
+    public void Every_colour_of_a_series_can_carry_text() =>
+        Assert.All(
+            [Palette.Light, Palette.Dark],
+            palette => Assert.All(palette.Series, color => Assert.InRange(Contrast(color, palette.Tested), 4.5, 21))
         );
 
     [Fact]
     public void Labels_may_lie_on_the_band() =>
-        Assert.All([Palette.Target, Palette.Curve], color => Assert.InRange(Contrast(color, Palette.Band), 4.5, 21));
+        Assert.All(
+            [Palette.Light, Palette.Dark],
+            palette => Assert.All([palette.Target, palette.Curve], color => Assert.InRange(Contrast(color, palette.Band), 4.5, 21))
+        );
 
     [Fact]
     public void Curve_target_band_and_paper_differ_in_grey()
     {
-        Color[] colors = [Palette.Curve, Palette.Target, Palette.Band, Palette.Tested];
-        Assert.All(colors.Zip(colors.Skip(1)), pair => Assert.InRange(Contrast(pair.First, pair.Second), 1.3, 21));
+        foreach (var palette in new[] { Palette.Light, Palette.Dark })
+        {
+            Color[] colors = [palette.Curve, palette.Target, palette.Band, palette.Tested];
+            Assert.All(colors.Zip(colors.Skip(1)), pair => Assert.InRange(Contrast(pair.First, pair.Second), 1.3, 21));
+        }
     }
 
     /// <summary>Dichromats' view in linear RGB. Source: Viénot, Brettel and Mollon (1999), Color Research and Application 24, 243–252.</summary>
@@ -36,13 +53,16 @@ public class PaletteFacts
                 (0.5 * ((rr * Linear(c.R)) + (rg * Linear(c.G)))) + (0.5 * ((gr * Linear(c.R)) + (gg * Linear(c.G)))),
                 (br * Linear(c.R)) + (bg * Linear(c.G)) + Linear(c.B)
             );
-        var (curve, target) = (See(Palette.Curve), See(Palette.Target));
-        // One is blue and dark, the other yellow and lighter.
-        Assert.True(curve.Blue > 1.5 * curve.Yellow);
-        Assert.True(target.Yellow > 5 * target.Blue);
+        foreach (var palette in new[] { Palette.Light, Palette.Dark })
+        {
+            // One is bluer than it is yellow, the other the reverse.
+            var (curve, target) = (See(palette.Curve), See(palette.Target));
+            Assert.True(curve.Blue > 1.2 * curve.Yellow);
+            Assert.True(target.Yellow > 1.5 * target.Blue);
+        }
     }
 
-    private static double Contrast(Color a, Color b)
+    internal static double Contrast(Color a, Color b)
     {
         var (x, y) = (Luminance(a), Luminance(b));
         return (Math.Max(x, y) + 0.05) / (Math.Min(x, y) + 0.05);

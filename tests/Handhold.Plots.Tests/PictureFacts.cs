@@ -68,6 +68,18 @@ public sealed class PictureFacts : IDisposable
     }
 
     [Fact]
+    public void A_picture_carries_a_text_alternative_with_its_finding_and_its_counts()
+    {
+        var plot = CurveDrawing.Draw(Scenes.Named("ordinary"));
+        var words = plot.AlternativeText();
+        Assert.StartsWith("Half the frames are keepers at 1/13\u00A0s\n", words, StringComparison.Ordinal);
+        Assert.Contains("1/60\u00A0s 6 of 6", words, StringComparison.Ordinal);
+        var svg = XDocument.Load(Save("a.svg", "ordinary")).Root!;
+        Assert.Equal(words, string.Join('\n', svg.Elements().Where(e => e.Name.LocalName is "title" or "desc").Select(e => e.Value)));
+        Assert.Contains(words, System.Text.Encoding.UTF8.GetString(File.ReadAllBytes(Save("a.png", "ordinary"))), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Saving_leaves_the_scale_of_the_plot_as_it_was()
     {
         var plot = CurveDrawing.Draw(Scenes.Named("ordinary"));

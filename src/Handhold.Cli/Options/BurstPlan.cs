@@ -3,7 +3,7 @@ using System.CommandLine;
 namespace Handhold.Cli;
 
 /// <summary>How the frames of a plan are shot, and how many may be.</summary>
-internal sealed class BurstPlan
+internal sealed class BurstPlan(int budget)
 {
     private readonly Option<string> _burstsOf = new("--bursts-of")
     {
@@ -13,7 +13,7 @@ internal sealed class BurstPlan
     private readonly Option<string> _budget = new("--budget")
     {
         HelpName = "N",
-        Description = "The largest number of frames considered [1000].",
+        Description = FormattableString.Invariant($"The largest number of frames considered [{budget}]."),
     };
 
     public void AddTo(Command command)
@@ -26,6 +26,6 @@ internal sealed class BurstPlan
         options with
         {
             BurstsOf = given.ReadValue(_burstsOf, Reading.Count),
-            Budget = given.ReadOr(_budget, Reading.Count, options.Budget),
+            Budget = given.ReadOr(_budget, Reading.Count, budget),
         };
 }

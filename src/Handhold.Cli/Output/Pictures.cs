@@ -45,7 +45,7 @@ internal static class Pictures
         Reading.Whole(option, text) is var pixels and >= 200 and <= 10_000 ? pixels : null;
 
     /// <summary>The file itself for one curve; with several, the curve's name before the dot.</summary>
-    private static (KeeperCurve Curve, string File)[] Names(ImmutableArray<KeeperCurve> curves, string file)
+    public static (KeeperCurve Curve, string File)[] Names(ImmutableArray<KeeperCurve> curves, string file)
     {
         if (curves is [var only])
             return [(only, file)];

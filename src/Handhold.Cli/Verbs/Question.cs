@@ -30,9 +30,10 @@ internal sealed class Question
     }
 
     /// <summary>Adds the options of a plan in bursts.</summary>
-    public void PlansBursts()
+    /// <param name="budget">The largest number of frames considered unless --budget says otherwise.</param>
+    public void PlansBursts(int? budget = null)
     {
-        _bursts = new();
+        _bursts = new(budget ?? AnswerOptions.Default.Budget);
         _bursts.AddTo(_command);
     }
 

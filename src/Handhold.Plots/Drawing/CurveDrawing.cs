@@ -24,6 +24,8 @@ internal sealed partial class CurveDrawing
     private readonly CurveScene _scene;
     private readonly CoordinateRange _shown;
 
+    private Palette Palette => _scene.Palette;
+
     private CurveDrawing(Plot plot, CurveScene scene)
     {
         _plot = plot;
@@ -43,6 +45,7 @@ internal sealed partial class CurveDrawing
         drawing.DrawObserved();
         drawing.DrawTargetPoint();
         drawing.DrawLabels();
+        plot.Add.Plottable(new Spoken(CurveWords.Aloud(scene)));
         return plot;
     }
 

@@ -52,6 +52,7 @@ internal sealed partial record CurveScene
             Target = target,
             Ceiling = options.ShowCeiling ? curve.Parameters.FirstOrDefault(p => p.Name == "ceiling")?.Median : null,
             Marks = marks,
+            Palette = Palette.Of(options.Theme),
         };
     }
 

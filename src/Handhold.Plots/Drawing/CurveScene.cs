@@ -44,6 +44,9 @@ internal sealed partial record CurveScene
     /// <summary>The camera's marks.</summary>
     public Marks Marks { get; init; } = Marks.Third;
 
+    /// <summary>The colours.</summary>
+    public Palette Palette { get; init; } = Palette.Light;
+
     /// <summary>Fastest speed tested.</summary>
     public double Fastest => Observed[0].Log2Seconds;
 

@@ -18,6 +18,15 @@ internal static class CurveWords
     /// <summary>A rate in percent, to a tenth where it needs one, with a space that does not break.</summary>
     public static string Percent(double rate) => (100 * rate).ToString("0.#", CultureInfo.InvariantCulture) + "\u00A0%";
 
+    /// <summary>A rate in whole percent, as one reads it at arm's length; never rounded to certainty.</summary>
+    public static string WholePercent(double rate) =>
+        rate switch
+        {
+            > 0 and < 0.005 => "<1\u00A0%",
+            > 0.995 and < 1 => ">99\u00A0%",
+            _ => Percent(Math.Round(rate, 2)),
+        };
+
     /// <summary>The nearest mark of the camera, or the time itself where no mark is within half a stop.</summary>
     public static string Speed(double log2Seconds, Marks marks) =>
         MarkedSpeeds.Told(ShutterSpeed.FromLog2Seconds(log2Seconds), marks).ToString().Replace(' ', '\u00A0');
@@ -78,10 +87,32 @@ internal static class CurveWords
         };
     }
 
+    /// <summary>What the picture shows, in sentences, beside its title and captions.</summary>
+    public static string Aloud(CurveScene scene)
+    {
+        var counts = scene.Observed.Select(o => $"{Speed(o.Log2Seconds, scene.Marks)} {o.Keepers} of {o.Frames}");
+        return $"Keeper rate against shutter speed. {Target(scene.Target, scene.Level, scene.Marks).Replace('\n', ';')}. Kept: {string.Join(", ", counts)}.";
+    }
+
     /// <summary>Where the numbers come from: data, criterion, estimator, day, and what the reader should know.</summary>
     public static ImmutableArray<string> Captions(KeeperCurve curve, ExposureAnswer target, AnswerOptions options)
     {
-        var (data, model) = (curve.Data, curve.Model);
+        return
+        [
+            Data(curve),
+            $"{Source(curve, options, "Curve for")}. Dots: keepers of frames, area by frames; bars: {Percent(curve.Model.Level)} Wilson intervals.",
+            .. curve
+                .Statuses.Concat(target.Statuses)
+                .Where(s => Told.Contains(s.Code) || IsSeparation(curve, s))
+                .Select(s => s.Message)
+                .Distinct(),
+        ];
+    }
+
+    /// <summary>Counts and criterion, as sentences.</summary>
+    public static string Data(KeeperCurve curve)
+    {
+        var data = curve.Data;
         var criterion = data.Criterion switch
         {
             null => "Criterion not recorded",
@@ -90,6 +121,13 @@ internal static class CurveWords
             { } c => $"Criterion: {c.Name}",
         };
         var unjudged = data.Unjudged == 0 ? "" : $"; {Count(data.Unjudged, "frame")} not judged";
+        return $"{data.Keepers} of {Count(data.Frames, "frame")} kept at {Count(data.Speeds.Length, "speed")} in {Count(data.Sessions, "session")}. {criterion}{unjudged}.";
+    }
+
+    /// <summary>Day or conditions, estimator and priors or link, without a full stop: "Curve for another day: posterior, priors-1".</summary>
+    public static string Source(KeeperCurve curve, AnswerOptions options, string what)
+    {
+        var model = curve.Model;
         var basis =
             curve.Linear is not null ? $"{Word(model.Link)} link, frames taken as independent"
             : model.Priors == Priors.Default ? model.Priors.Version
@@ -99,16 +137,7 @@ internal static class CurveWords
             : curve.Linear is not null ? "the frames tested"
             : options.Day == Day.Another ? "another day"
             : "the day of the test";
-        return
-        [
-            $"{data.Keepers} of {Count(data.Frames, "frame")} kept at {Count(data.Speeds.Length, "speed")} in {Count(data.Sessions, "session")}. {criterion}{unjudged}.",
-            $"Curve for {day}: {curve.Estimator}, {basis}. Dots: keepers of frames, area by frames; bars: {Percent(model.Level)} Wilson intervals.",
-            .. curve
-                .Statuses.Concat(target.Statuses)
-                .Where(s => Told.Contains(s.Code) || IsSeparation(curve, s))
-                .Select(s => s.Message)
-                .Distinct(),
-        ];
+        return $"{what} {day}: {curve.Estimator}, {basis}";
     }
 
     /// <summary>A speed without its unit, where the unit follows or is named elsewhere.</summary>
@@ -128,6 +157,7 @@ internal static class CurveWords
     private static string? Stated(LinearTerm term, Conditions conditions) =>
         term.Columns.Select(column => conditions[column]).FirstOrDefault(value => value is not null);
 
-    private static string Count(int number, string what) =>
+    /// <summary>1 frame, 3 frames, with a space that does not break.</summary>
+    public static string Count(int number, string what) =>
         $"{number.ToString(CultureInfo.InvariantCulture)}\u00A0{what}{(number == 1 ? "" : "s")}";
 }

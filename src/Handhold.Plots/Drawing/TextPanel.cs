@@ -18,9 +18,11 @@ internal sealed class TextPanel(Edge edge, ImmutableArray<string> paragraphs, La
 
     public LabelStyle Style { get; } = style;
 
+    public ImmutableArray<string> Paragraphs { get; } = paragraphs;
+
     /// <summary>Wraps the paragraphs to a width in pixels.</summary>
     public void Fit(float width, Paint paint) =>
-        Style.Text = string.Join('\n', paragraphs.Select(p => Paragraph.Wrap(p, width, Style, paint)));
+        Style.Text = string.Join('\n', Paragraphs.Select(p => Paragraph.Wrap(p, width, Style, paint)));
 
     public float Measure(Paint paint) => IsVisible && Style.Text.Length > 0 ? Style.Measure(paint).Height + (2 * padding) : 0;
 
