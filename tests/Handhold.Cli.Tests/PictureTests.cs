@@ -24,7 +24,7 @@ public class PictureTests(Fitted fitted)
     public void Cards_go_on_one_page_or_into_a_picture_each()
     {
         using Folder folder = new();
-        string[] quick = [.. Fitted.Quick, "--estimator", "bias-reduced"];
+        string[] quick = Fitted.Quick;
         Assert.Equal(
             0,
             Tool.RunWith(Tables.TwoLenses, ["card", "-", .. quick, "--out", folder["cards.html"], "--paper", "a4", "--json"]).Code
