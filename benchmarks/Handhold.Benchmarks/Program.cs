@@ -23,7 +23,7 @@ switch (args)
         results.Write();
         return;
     default:
-        BenchmarkSwitcher.FromTypes([typeof(OneCurve), typeof(ExactFits)]).Run(args, quick);
+        BenchmarkSwitcher.FromTypes([typeof(OneCurve), typeof(ExactFits), typeof(Pictures)]).Run(args, quick);
         return;
 }
 

@@ -23,13 +23,7 @@ public static partial class PlotPicture
         ArgumentNullException.ThrowIfNull(path);
         CheckSize(width, nameof(width));
         CheckSize(height, nameof(height));
-        var extension = Path.GetExtension(path);
-        var svg = extension.Equals(".svg", StringComparison.OrdinalIgnoreCase);
-        if (!svg && !extension.Equals(".png", StringComparison.OrdinalIgnoreCase))
-        {
-            throw new ArgumentException($"Cannot write a picture to '{path}': end the file name in .png or .svg.", nameof(path));
-        }
-
+        var svg = IsSvg(path);
         PictureFile.Write(path, Render(plot, width, height, svg));
     }
 
@@ -48,6 +42,15 @@ public static partial class PlotPicture
         ];
         return string.Join('\n', lines.Where(line => line.Length > 0));
     }
+
+    /// <summary>Whether a file's extension asks for an SVG rather than a PNG.</summary>
+    internal static bool IsSvg(string path) =>
+        Path.GetExtension(path).ToUpperInvariant() switch
+        {
+            ".SVG" => true,
+            ".PNG" => false,
+            _ => throw new ArgumentException($"Cannot write a picture to '{path}': end the file name in .png or .svg.", nameof(path)),
+        };
 
     private static void CheckSize(int pixels, string name)
     {
@@ -86,7 +89,7 @@ public static partial class PlotPicture
     /// Scales in a browser, takes a plain sans serif where the font is missing (each glyph's place is in the file), has no stray commas, and
     /// numbers its clips from 1, where the renderer counts on through the life of the program.
     /// </summary>
-    private static string Finish(string svg, int width, int height, string words)
+    internal static string Finish(string svg, int width, int height, string words)
     {
         var size = string.Create(CultureInfo.InvariantCulture, $"width=\"{width}\" height=\"{height}\"");
         var scalable = string.Create(CultureInfo.InvariantCulture, $"{size} viewBox=\"0 0 {width} {height}\" role=\"img\"");

@@ -28,6 +28,10 @@ internal sealed partial class Pages : IDisposable
                     : Commands(block)
             );
 
+    /// <summary>The pictures that the page's programs drew.</summary>
+    public IEnumerable<FileInfo> Pictures =>
+        _folder.EnumerateDirectories("pictures").SelectMany(p => p.EnumerateFiles()).OrderBy(f => f.Name, StringComparer.Ordinal);
+
     public void Dispose() => _folder.Delete(recursive: true);
 
     [GeneratedRegex(

@@ -16,6 +16,10 @@ public class PagesTests
         if (Environment.GetEnvironmentVariable("HANDHOLD_WRITE_PAGES") == "1")
         {
             File.WriteAllText(Path.Combine(House.Root, file), today);
+            foreach (FileInfo picture in pages.Pictures)
+            {
+                picture.CopyTo(Path.Combine(House.Root, Path.GetDirectoryName(file)!, "pictures", picture.Name), overwrite: true);
+            }
         }
         Assert.Equal(page, today);
     }

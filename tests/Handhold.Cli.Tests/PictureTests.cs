@@ -36,6 +36,33 @@ public class PictureTests(Fitted fitted)
     }
 
     [Theory]
+    [InlineData("setups", 1)]
+    [InlineData("frames", 2, "--budget", "20")]
+    [InlineData("keepers", 2, "--at", "1/60", "--frames", "6", "--bursts-of", "2")]
+    [InlineData("prior", 2, "--theme", "dark")]
+    public void Every_kind_of_picture_can_be_asked_for(string kind, int files, params string[] more)
+    {
+        using Folder folder = new();
+        var tool = Tool.Run(["plot", fitted.LensFit, "--kind", kind, .. more, "--out", folder["a.svg"]]);
+        Assert.Equal((0, ""), (tool.Code, tool.Error));
+        Assert.Equal(files, folder.Files.Count());
+    }
+
+    [Theory]
+    [InlineData("--kind stops", "no terms to tell in stops")]
+    [InlineData("--kind keepers --at 1/60 --frames 6 --bursts-of 7", "no more than the plan")]
+    [InlineData("--kind keepers --frames 6", "--at is missing")]
+    [InlineData("--kind pie", "is not known")]
+    public void A_picture_that_cannot_be_drawn_is_wrong_usage(string options, string said)
+    {
+        using Folder folder = new();
+        var tool = Tool.Run(["plot", fitted.PlainFit, .. options.Split(' '), "--out", folder["a.svg"]]);
+        Assert.Equal(2, tool.Code);
+        Assert.Contains(said, tool.Error, StringComparison.Ordinal);
+        Assert.Empty(folder.Files);
+    }
+
+    [Theory]
     [InlineData("card.pdf")]
     [InlineData("card.png", "--paper", "a4")]
     [InlineData("card.html", "--paper", "a5")]

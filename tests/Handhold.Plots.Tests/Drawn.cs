@@ -1,49 +1,12 @@
-using System.Collections.Immutable;
 using ScottPlot;
 using ScottPlot.Plottables;
 
 namespace Handhold.Plots.Tests;
 
-/// <summary>A scene drawn at a size, and what came of it.</summary>
-internal sealed class Drawn
+/// <summary>A scene of one curve drawn at a size, and what came of it.</summary>
+internal sealed class Drawn(CurveScene scene, int width, int height) : Rendered(CurveDrawing.Draw(scene), width, height)
 {
-    public Drawn(CurveScene scene, int width, int height)
-    {
-        Scene = scene;
-        Plot = CurveDrawing.Draw(scene);
-        using var image = Plot.GetImage(width, height);
-        using var paint = Paint.NewDisposablePaint();
-        Labels = Plot.PlottableList.OfType<DirectLabels>().Single().Place(Plot.LastRender.DataRect, paint);
-    }
-
-    public CurveScene Scene { get; }
-
-    public Plot Plot { get; }
-
-    public ImmutableArray<(DirectLabel Label, LabelSpot Spot, PixelRect Rect)> Labels { get; }
-
-    public IEnumerable<string> LabelTexts => Labels.Select(l => l.Label.Style.Text);
-
-    public T Only<T>(string name)
-        where T : class, IPlottable, IHasLegendText => Plot.PlottableList.OfType<T>().Single(p => p.LegendText == name);
+    public CurveScene Scene { get; } = scene;
 
     public IEnumerable<Marker> Dots => Plot.PlottableList.OfType<Marker>().Where(m => m.MarkerShape == MarkerShape.FilledCircle);
-
-    /// <summary>Every style that text is drawn with, its text included.</summary>
-    public IEnumerable<LabelStyle> Texts =>
-        Plot
-            .Axes.GetAxes()
-            .SelectMany(a =>
-                new[] { a.Label }.Concat(
-                    a.TickGenerator.Ticks.Select(t => new LabelStyle
-                    {
-                        Text = t.Label,
-                        Font = a.TickLabelStyle.Font,
-                        ForeColor = a.TickLabelStyle.ForeColor,
-                    })
-                )
-            )
-            .Append(Plot.Axes.Title.Label)
-            .Concat(Plot.Axes.GetPanels().OfType<TextPanel>().Select(p => p.Style))
-            .Concat(Labels.Select(l => l.Label.Style));
 }

@@ -1,33 +1,61 @@
 using System.Collections.Immutable;
 using Handhold.Plots;
+using ScottPlot;
 
 namespace Handhold.Cli;
 
 /// <summary>Writes pictures of curves.</summary>
 internal static class Pictures
 {
+    /// <summary>Curves in a row of a sheet.</summary>
+    private const int Columns = 3;
+
     /// <summary>Writes one picture a curve and gives back their files, in the order of the curves.</summary>
     public static ImmutableArray<string> Write(
         ImmutableArray<KeeperCurve> curves,
         string file,
         (int Width, int Height) size,
-        double rate,
-        AnswerOptions options,
-        Desk desk
-    )
-    {
-        return Waiting.ForEach<(KeeperCurve Curve, string File), string>(
+        Desk desk,
+        Func<KeeperCurve, Plot> draw
+    ) =>
+        Waiting.ForEach<(KeeperCurve Curve, string File), string>(
             desk,
             "Drawing",
             Names(curves, file),
             named =>
             {
-                KeeperCurvePlot
-                    .Draw(named.Curve, KeeperCurvePlotOptions.Default with { TargetRate = rate, Answers = options })
-                    .SavePicture(named.File, size.Width, size.Height);
+                using var plot = draw(named.Curve);
+                plot.SavePicture(named.File, size.Width, size.Height);
                 return [named.File];
             }
         );
+
+    /// <summary>One picture of all curves: over each other, or, where they are too many, or only one, side by side.</summary>
+    public static string WriteSetups(
+        ImmutableArray<KeeperCurve> curves,
+        string file,
+        (int Width, int Height) size,
+        double rate,
+        PictureOptions options
+    )
+    {
+        if (curves.Length is > 1 and <= SetupsPlot.MostCurves)
+        {
+            using var plot = SetupsPlot.Draw(curves, rate, options);
+            plot.SavePicture(file, size.Width, size.Height);
+        }
+        else
+        {
+            KeeperCurvePlotOptions one = new()
+            {
+                TargetRate = rate,
+                Answers = options.Answers,
+                Theme = options.Theme,
+            };
+            PictureSheet.Save([.. curves.Select(c => KeeperCurvePlot.Draw(c, one))], file, Columns);
+        }
+
+        return file;
     }
 
     /// <summary>WIDTHxHEIGHT.</summary>

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Handhold.Plots;
 using Handhold.Tables;
 
 namespace Handhold.Cli;
@@ -34,7 +35,13 @@ internal static class DemoVerb
             );
             var fit = Path.Combine(place, "clock-museum.json");
             WholeFile.WriteText(fit, SavedFit.Write(curves) + "\n");
-            var pictures = Pictures.Write([.. curves], Path.ChangeExtension(table, ".png"), (1200, 800), 0.5, AnswerOptions.Default, desk);
+            var pictures = Pictures.Write(
+                [.. curves],
+                Path.ChangeExtension(table, ".png"),
+                (1200, 800),
+                desk,
+                c => KeeperCurvePlot.Draw(c)
+            );
             if (given.GetValue(json))
                 Json.Files(desk, [table, fit, .. pictures]);
             else

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using ScottPlot;
-using ScottPlot.TickGenerators;
 
 namespace Handhold.Plots;
 
@@ -45,7 +43,6 @@ internal sealed partial class CurveDrawing
         drawing.DrawObserved();
         drawing.DrawTargetPoint();
         drawing.DrawLabels();
-        plot.Add.Plottable(new Spoken(CurveWords.Aloud(scene)));
         return plot;
     }
 
@@ -60,46 +57,14 @@ internal sealed partial class CurveDrawing
 
     private void DrawFrame()
     {
-        _plot.FigureBackground.Color = Palette.Paper;
-        _plot.DataBackground.Color = Palette.Tested;
-        _plot.Grid.MajorLineColor = Palette.Grid;
-        _plot.Layout.LayoutEngine = new PlotLayout();
-        _plot.HideLegend();
+        Figure.Dress(_plot, _lettering, Palette);
         _plot.Axes.SetLimits(_shown.Min, _shown.Max, Bottom, Top);
         _plot.Axes.Bottom.TickGenerator = new MarkedSpeedTicks(_scene.Marks);
-        var percents = Enumerable.Range(0, 6).Select(i => i / 5.0).ToArray();
-        _plot.Axes.Left.TickGenerator = new NumericManual(percents, [.. percents.Select(CurveWords.Percent)]);
-        foreach (var axis in _plot.Axes.GetAxes())
-        {
-            _lettering.Dress(axis.Label, "", Lettering.Body, Palette.Quiet);
-            _lettering.Dress(axis.TickLabelStyle, "", Lettering.Body, Palette.Ink);
-            axis.FrameLineStyle.Color = Palette.Quiet;
-            axis.MajorTickStyle.Color = Palette.Quiet;
-            axis.MinorTickStyle.Color = Palette.Quiet;
-        }
-
-        _plot.Axes.Top.IsVisible = false;
-        _plot.Axes.Top.MinimumSize = 4;
-        _plot.Axes.Right.IsVisible = false;
-        _plot.Axes.Right.MinimumSize = PlotLayout.Margin + 4;
-    }
-
-    private void DrawWords()
-    {
         _plot.Axes.Bottom.Label.Text = "Shutter speed (s)";
+        _plot.Axes.Left.TickGenerator = Figure.Ticks(Enumerable.Range(0, 6).Select(i => (i / 5.0, CurveWords.Percent(i / 5.0))));
         _plot.Axes.Left.Label.Text = "Keepers";
-        _lettering.Dress(_plot.Axes.Title.Label, _scene.Title, Lettering.Title, Palette.Ink, bold: true);
-        _plot.Axes.Title.Label.Alignment = Alignment.LowerLeft;
-        AddPanel(Edge.Top, [_scene.Subject], Lettering.Body, 3);
-        AddPanel(Edge.Bottom, _scene.Captions, Lettering.Small, 4);
     }
 
-    private void AddPanel(Edge edge, ImmutableArray<string> paragraphs, float size, float padding)
-    {
-        var full = paragraphs.RemoveAll(p => p.Length == 0);
-        if (!full.IsEmpty)
-        {
-            _plot.Axes.AddPanel(new TextPanel(edge, full, _lettering.Of(string.Join('\n', full), size, Palette.Quiet), padding));
-        }
-    }
+    private void DrawWords() =>
+        Figure.Write(_plot, _lettering, Palette, new PictureWords(_scene.Title, _scene.Subject, _scene.Captions, CurveWords.Aloud(_scene)));
 }

@@ -158,6 +158,8 @@ internal static class CurveWords
         term.Columns.Select(column => conditions[column]).FirstOrDefault(value => value is not null);
 
     /// <summary>1 frame, 3 frames, with a space that does not break.</summary>
-    public static string Count(int number, string what) =>
-        $"{number.ToString(CultureInfo.InvariantCulture)}\u00A0{what}{(number == 1 ? "" : "s")}";
+    public static string Count(int number, string what) => $"{Number(number)}\u00A0{what}{(number == 1 ? "" : "s")}";
+
+    /// <summary>A whole number in digits.</summary>
+    public static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

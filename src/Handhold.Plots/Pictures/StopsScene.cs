@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace Handhold.Plots;
+
+/// <summary>Everything a picture of changes in stops shows.</summary>
+internal sealed record StopsScene(PictureWords Words, ImmutableArray<StopsRow> Rows, Palette Palette)
+{
+    public static StopsScene Of(KeeperCurve curve, PictureOptions options)
+    {
+        ImmutableArray<StopsRow> rows = [.. curve.InStops.Select(Row)];
+        var rated = rows.Any(r => r.Rated is not null) ? " Hollow diamond: the rating." : "";
+        return new StopsScene(
+            new PictureWords(
+                options.Title ?? Finding(rows),
+                PictureWords.Name(curve),
+                [
+                    CurveWords.Data(curve),
+                    $"Right: slower speeds are allowed. Bars: {CurveWords.Percent(curve.Model.Level)} intervals, open where they end in an arrow.{rated} {char.ToUpperInvariant(curve.Estimator[0])}{curve.Estimator[1..]}{(curve.Linear is null ? $", {curve.Model.Priors.Version}" : "")}.",
+                ],
+                "What each thing allows, in stops. " + string.Join(" ", rows.Select(r => $"{r.Name}: {Value(r)}."))
+            ),
+            rows,
+            Palette.Of(options.Theme)
+        );
+    }
+
+    /// <summary>"+2.1 (+1.2 to +3.1)".</summary>
+    public static string Value(StopsRow row) =>
+        (row.Stops is { } stops ? Signed(stops) : "open")
+        + (
+            row.Lower is null && row.Upper is null
+                ? ""
+                : $" ({(row.Lower is { } l ? Signed(l) : "no limit")} to {(row.Upper is { } u ? Signed(u) : "no limit")})"
+        );
+
+    private static StopsRow Row(TermInStops effect)
+    {
+        var at = effect.At.Select(a => $"{Unit(a.Key)} {a.Value.ToString("0.###", CultureInfo.InvariantCulture)}").ToArray();
+        var name = effect.Term.Replace("=", ": ", StringComparison.Ordinal);
+        return new StopsRow(
+            at.Length == 0 ? name : $"{name}\nat {string.Join(", ", at)}",
+            effect.Stops?.Value,
+            effect.Lower,
+            effect.Upper,
+            effect.Term.StartsWith("stabiliser", StringComparison.Ordinal)
+                ? effect.At.Where(a => a.Key == "stabiliser_stops").Select(a => (double?)a.Value).FirstOrDefault()
+                : null
+        );
+    }
+
+    private static string Finding(ImmutableArray<StopsRow> rows)
+    {
+        if (rows.Where(r => r.Stops is not null).MaxBy(r => Math.Abs(r.Stops!.Value)) is not { Stops: { } stops } largest)
+        {
+            return "The frames leave open what these things are worth";
+        }
+
+        var name = largest.Name.Split('\n')[0];
+        var size = Math.Abs(stops).ToString("0.0", CultureInfo.InvariantCulture);
+        return stops >= 0 ? $"{Capital(name)} allows speeds {size} stops slower" : $"{Capital(name)} takes speeds {size} stops faster";
+    }
+
+    private static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
+
+    private static string Unit(string column) =>
+        column switch
+        {
+            "stabiliser_stops" => "rated stops",
+            "focal_eq_mm" => "mm",
+            "subject_speed_mm_s" => "mm/s",
+            _ => column,
+        };
+
+    private static string Signed(double stops) => stops.ToString("+0.0;\u22120.0;0.0", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,128 @@
+using System.Collections.Immutable;
+using ScottPlot;
+
+namespace Handhold.Plots.Tests;
+
+/// <summary>Invented scenes of every other kind of picture.</summary>
+internal static class OtherScenes
+{
+    public static readonly ImmutableArray<string> Names =
+    [
+        "frames",
+        "frames without a limit",
+        "frames, none",
+        "keepers",
+        "keepers, many",
+        "setups",
+        "setups, six",
+        "stops",
+        "stops, open",
+        "prior",
+    ];
+
+    public static Plot Draw(string name, PictureTheme theme = PictureTheme.Light) =>
+        name switch
+        {
+            "frames" => FramesPicture.Draw(Frames(theme, [1, 1, 2, 5, 16], [2, 3, 4, 10, 30], [4, 5, 6, 14, 46], budget: 100)),
+            "frames without a limit" => FramesPicture.Draw(
+                Frames(theme, [1, 1, 1, 1, 2, 2], [2, 2, 2, 3, 3, 4], [3, 3, 4, 4, 5, 5], budget: 1000)
+            ),
+            "frames, none" => FramesPicture.Draw(Frames(theme, [], [], [], budget: 30)),
+            "keepers" => CountPicture.Draw(Count(theme, 12)),
+            "keepers, many" => CountPicture.Draw(Count(theme, 100)),
+            "setups" => SetupsPicture.Draw(Setups(theme, 2)),
+            "setups, six" => SetupsPicture.Draw(Setups(theme, 6)),
+            "stops" => StopsPicture.Draw(
+                Stops(
+                    theme,
+                    new("stabiliser: lens\nat rated stops 4", 2.3, 1.5, 3.1, 4),
+                    new("magnification\nat magnification 0.5", -2.1, -3, -1.2, null),
+                    new("subjectMotion: slight", -0.6, -1.5, 0.2, null),
+                    new("firstFrame", -0.2, -0.7, 0.3, null)
+                )
+            ),
+            "stops, open" => StopsPicture.Draw(
+                Stops(
+                    theme,
+                    new("wind: strong", null, null, -1, null),
+                    new("judge: Kim", 30, 0.4, null, null),
+                    new("support", null, null, null, null)
+                )
+            ),
+            "prior" => PriorPicture.Draw(
+                new PriorScene(
+                    Words("The frames put the half point at 1/13\u00A0s"),
+                    (-5.4, 2),
+                    (-3.7, 0.35),
+                    Palette.Of(theme),
+                    Marks.Third
+                )
+            ),
+            _ => throw new ArgumentOutOfRangeException(nameof(name), name, null),
+        };
+
+    public static FramesScene Frames(PictureTheme theme, int[] one, int[] two, int[] three, int budget) =>
+        new()
+        {
+            Words = Words("Use a support from 1/4\u00A0s on: one keeper takes more than 100\u00A0frames"),
+            Series = [.. new[] { one, two, three }.Select(Points)],
+            Shown = (-6.5, 0.5),
+            Budget = budget,
+            PassesBudget = one.Length < 6,
+            Palette = Palette.Of(theme),
+        };
+
+    private static ImmutableArray<FramesPoint> Points(int[] frames) =>
+        [.. frames.Select((f, i) => new FramesPoint(ShutterSpeed.OneOver(new[] { 60, 30, 15, 8, 4, 2 }[i]).Log2Seconds, f, f > 12))];
+
+    private static CountScene Count(PictureTheme theme, int frames)
+    {
+        ImmutableArray<double> Spread(double centre, double width)
+        {
+            var heights = Enumerable
+                .Range(0, frames + 1)
+                .Select(k => Math.Exp(-Math.Pow((k - (centre * frames)) / (width * frames), 2)))
+                .ToArray();
+            return [.. heights.Select(h => h / heights.Sum())];
+        }
+
+        return new CountScene
+        {
+            Words = Words("12\u00A0frames at 1/15\u00A0s come home empty 9\u00A0% of the time in one burst, 4\u00A0% in bursts of 3"),
+            OneBurst = Spread(0.45, 0.4),
+            Bursts = Spread(0.5, 0.25),
+            BurstsName = "bursts of 3",
+            Palette = Palette.Of(theme),
+        };
+    }
+
+    private static SetupsScene Setups(PictureTheme theme, int count)
+    {
+        var names = new[] { "dial 85 mm", "dial 85 mm stabilised", "room 24 mm", "movement close", "pendulum 35 mm", "tower clock 200 mm" };
+        ImmutableArray<(double, int, int)> counts = [(125, 6, 6), (60, 6, 6), (30, 6, 4), (15, 6, 2), (8, 6, 0)];
+        return new SetupsScene(
+            Words("Half the frames are keepers at 1/60\u00A0s with dial 85 mm, at 1/8\u00A0s with dial 85 mm stabilised"),
+            [
+                .. names
+                    .Take(count)
+                    .Select(
+                        (n, i) => new SetupLine(n, Scenes.Make(0.5, -6 + (0.7 * i), 1.6, i == 3 ? 0.45 : 0.97, 0.4 + (0.2 * i), counts))
+                    ),
+            ],
+            0.5,
+            Palette.Of(theme),
+            Marks.Third
+        );
+    }
+
+    private static StopsScene Stops(PictureTheme theme, params ImmutableArray<StopsRow> rows) =>
+        new(Words("Stabiliser: lens allows speeds 2.3 stops slower"), rows, Palette.Of(theme));
+
+    private static PictureWords Words(string title) =>
+        new(
+            title,
+            "Robin · print",
+            ["24 of 40\u00A0frames kept at 7\u00A0speeds in 2\u00A0sessions. Judged on a print.", "For another day: posterior, priors-1."],
+            "What is drawn, in words."
+        );
+}
