@@ -9,8 +9,8 @@ namespace Handhold.Benchmarks;
 [MemoryDiagnoser]
 public class Pictures
 {
-    private readonly Plot _curve = Curve();
-    private readonly Plot _empty = new();
+    private static readonly Plot s_curve = Curve();
+    private static readonly Plot s_empty = new();
 
     internal static Plot Curve()
     {
@@ -25,8 +25,8 @@ public class Pictures
     }
 
     [Benchmark(Baseline = true, Description = "empty plot, 1200 x 800")]
-    public byte[] Empty() => _empty.GetImageBytes(1200, 800, ImageFormat.Png);
+    public byte[] Empty() => s_empty.GetImageBytes(1200, 800, ImageFormat.Png);
 
     [Benchmark(Description = "keeper curve, 1200 x 800")]
-    public byte[] KeeperCurve() => _curve.GetImageBytes(1200, 800, ImageFormat.Png);
+    public byte[] KeeperCurve() => s_curve.GetImageBytes(1200, 800, ImageFormat.Png);
 }
