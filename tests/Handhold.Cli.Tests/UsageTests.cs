@@ -24,8 +24,6 @@ public class UsageTests
     [Theory]
     [InlineData("--scale", "link")]
     [InlineData("--luck", "beta-binomial")]
-    [InlineData("--term", "focal")]
-    [InlineData("--product", "a,b")]
     [InlineData("--varies", "setup=both")]
     [InlineData("--within", "setup=photographer")]
     [InlineData("--nodes", "3")]

@@ -62,11 +62,6 @@ internal sealed partial class FitOptions
                 $"{_link.Name} {given.GetValue(_link)} is not for the posterior, which knows logit only in this version.",
                 $"Add {_estimator.Name} likelihood or bias-reduced, or leave {_link.Name} out."
             );
-        if (new Option[] { _term, _product }.FirstOrDefault(given.Has) is { } option)
-            throw new UsageException(
-                $"{option.Name} is not in this version for the posterior, which fits separate curves without terms.",
-                $"Add {_estimator.Name} likelihood or bias-reduced, or leave it out; {_each.Name} splits the table by any column."
-            );
     }
 
     private void RefuseWithoutPosterior(ParseResult given, KeeperModel model)

@@ -56,8 +56,14 @@ internal sealed partial class FitOptions
                 "is a term as well.",
                 $"A column either splits the table or is a {_term.Name}: choose one."
             );
-        return also is null || model.Terms.Contains(also) || each.Contains(also) ? each : each.Add(also);
+        return also is null || IsTerm(given, model, also) || each.Contains(also) ? each : each.Add(also);
     }
+
+    /// <summary>Whether a column is compared within one curve: named as a term, or the labels of a built-in one.</summary>
+    private bool IsTerm(ParseResult given, KeeperModel model, string column) =>
+        model.Terms.IsEmpty
+            ? model.Estimator == Estimator.Posterior && !given.GetValue(_noTerms) && column is "stabiliser_mode" or "subject_motion"
+            : model.Terms.Contains(column);
 
     private string? BurstColumn(ParseResult given) => given.GetValue(_burst) is { } column and not "none" ? column : null;
 

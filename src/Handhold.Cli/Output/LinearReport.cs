@@ -47,10 +47,7 @@ internal static class LinearReport
     /// <summary>The reference that the first sentence is for.</summary>
     internal static string Under(KeeperCurve curve)
     {
-        var stated = curve.Terms.Select(t =>
-            (t.Name, Value: t.Columns.Select(c => curve.ReferenceConditions[c]).FirstOrDefault(v => v is not null))
-        );
-        var text = string.Join(", ", stated.Where(s => s.Value is not null).Select(s => $"{s.Name} {s.Value}"));
+        var text = EffectWords.Under(curve.Terms, curve.ReferenceConditions);
         return text.Length == 0 ? "" : $"For {text}: ";
     }
 
@@ -59,7 +56,7 @@ internal static class LinearReport
         foreach (var effect in curve.InStops)
             yield return
             [
-                string.Join(", ", effect.At.Select(Where).Prepend(effect.Term)),
+                EffectWords.Of(curve, effect),
                 effect.Stops is { } stops ? stops.ToString() : "not given",
                 Ends(effect.Lower, effect.Upper, Change) + " stops",
             ];
@@ -85,16 +82,6 @@ internal static class LinearReport
             string.Create(CultureInfo.InvariantCulture, $"{speed.Keepers} of {speed.Frames}"),
             curve.RateAt(speed.Exposure, options).Rate is { } rate ? Plain.Percent(rate.Mean) : "any",
         ];
-
-    private static string Where(KeyValuePair<string, double> at) =>
-        at switch
-        {
-            { Key: "magnification", Value: 0 } => "far away",
-            { Key: "stabiliser_stops" } => string.Create(CultureInfo.InvariantCulture, $"{at.Value:0.##} rated stops"),
-            { Key: "focal_eq_mm" } => string.Create(CultureInfo.InvariantCulture, $"doubled to {at.Value:0.#} mm"),
-            { Key: "subject_speed_mm_s" } => string.Create(CultureInfo.InvariantCulture, $"{at.Value:0.##} mm/s"),
-            _ => string.Create(CultureInfo.InvariantCulture, $"at {at.Key} {at.Value:0.##}"),
-        };
 
     private static string Ends(double? lower, double? upper, Func<double, string> say) =>
         (lower, upper) switch

@@ -37,10 +37,10 @@ internal static class CompareVerb
     private static LinearTerm? Term(KeeperCurve curve, string column) =>
         curve.Key[column] is null ? curve.Terms.FirstOrDefault(t => t.Columns.Contains(column) && !t.Levels.IsEmpty) : null;
 
-    /// <summary>Every two levels of a term of one curve, in byte order.</summary>
+    /// <summary>Every two levels of a term of one curve, the reference first.</summary>
     private static IEnumerable<StopsDifference> Levels(KeeperCurve curve, string column, double rate, AnswerOptions options)
     {
-        var levels = Term(curve, column)!.Levels.Order(StringComparer.Ordinal).ToArray();
+        var levels = Term(curve, column)!.Levels;
         return from b in Enumerable.Range(0, levels.Length)
             from a in Enumerable.Range(0, b)
             select curve.SlowerUnder(Conditions.None.With(column, levels[b]), Conditions.None.With(column, levels[a]), rate, options);

@@ -55,6 +55,10 @@ public sealed partial class LinearFit
             yield return Likelihood.Problem.Design.Span[row * Columns + column];
     }
 
+    /// <summary>Where a column stands, as users state it: the column of a magnification is log2(1 + magnification).</summary>
+    private static KeyValuePair<string, double> Stated(string column, double value) =>
+        KeyValuePair.Create(column, column == "magnification" ? Math.Round(Math.Pow(2, value) - 1, 12) : value);
+
     /// <summary>The t with term · b + t slope · b = 0: the term's shift of the line, undone by t stops.</summary>
     private TermInStops InStopsAt(int column, (int Product, int Partner, double Value)[] at)
     {
@@ -68,7 +72,7 @@ public sealed partial class LinearFit
         Stops? stops = Likelihood.Dot(still) is { } height && Likelihood.Dot(moving) is { } slope and not 0 ? new(-height / slope) : null;
         return new(
             Likelihood.Layout.Columns[column],
-            [.. at.Select(p => KeyValuePair.Create(Likelihood.Layout.Columns[p.Partner], p.Value))],
+            [.. at.Select(p => Stated(Likelihood.Layout.Columns[p.Partner], p.Value))],
             stops,
             set.Outside ? null : set.Lower,
             set.Outside ? null : set.Upper

@@ -60,7 +60,7 @@ internal static class TermAssembly
         for (var j = 0; j < posterior.Moved.Effects.Length; j++)
         {
             var place = j;
-            Add(posterior.Moved.Effects[j].Name, d => d.Effects[place], posterior.Moved.Effects[j].Prior);
+            Add(posterior.Moved.Effects[j].Name, d => d.Effects[place], posterior.Moved.Prior(j));
         }
 
         if (model.Luck == LuckKind.Normal)

@@ -36,6 +36,7 @@ internal sealed record TermSample(
             var effects = new double[moved.Effects.Length];
             var z = sample.Point(k);
             var point = density.Read(z, effects);
+            moved.Balance(effects);
             draws.Add(
                 new(
                     sample.Weights[k],

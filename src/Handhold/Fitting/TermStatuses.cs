@@ -20,7 +20,9 @@ internal static class TermStatuses
     {
         var statuses = ImmutableArray.CreateBuilder<Status>();
         CurveStatuses.AddExtremes(data, statuses);
-        var informed = posterior.Moved.Effects.ToDictionary(e => e.Name, e => e.Prior.StandardDeviation);
+        var informed = posterior
+            .Moved.Effects.Select((e, j) => (e.Name, posterior.Moved.Prior(j)))
+            .ToDictionary(e => e.Name, e => e.Item2.StandardDeviation);
         informed["tau0"] = posterior.Moved.Tau0.StandardDeviation;
         informed["log2b"] = model.Priors.Steepness.LogStandardDeviation / Math.Log(2);
         var names = parameters
@@ -31,7 +33,7 @@ internal static class TermStatuses
             statuses.Add(
                 new(
                     StatusCode.PriorDominated,
-                    $"The data hardly inform {string.Join(", ", names)}: what is said of {(names.Length == 1 ? "it" : "them")} is mostly the prior."
+                    $"The data hardly inform {string.Join(", ", names.Select(Word))}: what is said of {(names.Length == 1 ? "it" : "them")} is mostly the prior."
                 )
             );
         CurveStatuses.AddBursts(model, data, statuses);
@@ -48,4 +50,13 @@ internal static class TermStatuses
             );
         return statuses.ToImmutable();
     }
+
+    private static string Word(string parameter) =>
+        parameter switch
+        {
+            "tau0" => "the half point",
+            "log2b" => "the steepness",
+            "log2HandSpeed" => "the speed of the hands",
+            _ => parameter,
+        };
 }

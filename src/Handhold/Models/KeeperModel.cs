@@ -62,7 +62,7 @@ public sealed partial record KeeperModel
     /// <summary>Probability inside reported intervals.</summary>
     public double Level { get; init; } = 0.95;
 
-    /// <summary>Seed of methods that draw. The fits of this version draw nothing; it is recorded with them.</summary>
+    /// <summary>Seed of the points that a posterior with terms is represented by; other fits draw nothing.</summary>
     public int Seed { get; init; } = 1;
 
     /// <summary>Columns whose combinations get a curve each; unless said otherwise photographer, setup and criterion, those present and not among the terms.</summary>

@@ -74,7 +74,8 @@ internal sealed partial class WhatMoved
             (close, close && frames.Any(f => f.SubjectSpeed > 0), handSpeed)
         )
         {
-            Terms = [.. terms.Select(t => new TermLevels(t.Name, t.Sources, t.Levels)), .. Speeds(close, frames)],
+            Terms = [.. terms.Select(t => new TermLevels(t.Name, t.Sources, Levels(t, frames))), .. Speeds(close, frames)],
+            Balanced = plan.Balanced,
             Tau0 = model.Priors.HalfPoint ?? PriorAnchor.For(neutral, model.Priors.Anchor),
             Shared = shared,
         };
@@ -100,6 +101,12 @@ internal sealed partial class WhatMoved
 
     private static bool SpeedsVary(IReadOnlyCollection<Conditions> frames) =>
         frames.All(f => f.EffectiveMagnification is not null) && frames.Select(f => f.SubjectSpeed).Distinct().Count() > 1;
+
+    /// <summary>Of a stabiliser its modes, also where its rated stops make it a number.</summary>
+    private static ImmutableArray<string> Levels(DesignTerm term, Conditions[] frames) =>
+        term.Name == "stabiliser" && WhatMovedPlan.Modes(frames) is var modes && !modes.Contains("")
+            ? [.. modes.Prepend("off")]
+            : term.Levels;
 
     private static IEnumerable<TermLevels> Speeds(bool close, Conditions[] frames) =>
         close && SpeedsVary(frames) ? [new("subjectSpeed", [SubjectSpeed], [])] : [];

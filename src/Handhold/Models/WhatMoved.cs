@@ -39,6 +39,9 @@ internal sealed partial class WhatMoved
     /// <summary>What a question must say.</summary>
     internal required ImmutableArray<TermLevels> Terms { get; init; }
 
+    /// <summary>Effects of levels whose shifts sum to zero, column by column.</summary>
+    internal required ImmutableArray<ImmutableArray<int>> Balanced { get; init; }
+
     /// <summary>Prior of tau0: where every term is neutral, and all else as it was.</summary>
     internal required NormalPrior Tau0 { get; init; }
 
@@ -55,6 +58,25 @@ internal sealed partial class WhatMoved
 
     /// <summary>How many labels of these conditions are not the references.</summary>
     internal int FromReference(Conditions conditions) => _terms.Sum(t => t.FromReference(conditions));
+
+    /// <summary>Takes from levels that sum to zero their mean, which no frame shows.</summary>
+    internal void Balance(Span<double> effects)
+    {
+        foreach (var levels in Balanced)
+        {
+            var mean = 0.0;
+            foreach (var level in levels)
+                mean += effects[level] / levels.Length;
+            foreach (var level in levels)
+                effects[level] -= mean;
+        }
+    }
+
+    /// <summary>Prior of an effect as it is reported.</summary>
+    internal NormalPrior Prior(int effect) =>
+        Balanced.FirstOrDefault(levels => levels.Contains(effect)) is { IsDefault: false } levels
+            ? new(0, Effects[effect].Prior.StandardDeviation * Math.Sqrt(1 - 1.0 / levels.Length))
+            : Effects[effect].Prior;
 
     /// <summary>What conditions do to the curve.</summary>
     /// <exception cref="ConditionsException">The conditions lack a term, or have a level that no frame had.</exception>

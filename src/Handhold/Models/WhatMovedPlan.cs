@@ -7,6 +7,7 @@ internal sealed class WhatMovedPlan
 {
     private readonly ImmutableArray<Effect>.Builder _effects = ImmutableArray.CreateBuilder<Effect>();
     private readonly ImmutableArray<WhatMovedPart>.Builder _parts = ImmutableArray.CreateBuilder<WhatMovedPart>();
+    private readonly ImmutableArray<ImmutableArray<int>>.Builder _balanced = ImmutableArray.CreateBuilder<ImmutableArray<int>>();
     private readonly ImmutableArray<FrameCell> _cells;
     private readonly Priors _priors;
 
@@ -15,6 +16,9 @@ internal sealed class WhatMovedPlan
     internal ImmutableArray<Effect> Effects => _effects.ToImmutable();
 
     internal ImmutableArray<WhatMovedPart> Parts => _parts.ToImmutable();
+
+    /// <summary>Effects of levels whose shifts sum to zero, column by column.</summary>
+    internal ImmutableArray<ImmutableArray<int>> Balanced => _balanced.ToImmutable();
 
     internal int Add(string name, NormalPrior prior)
     {
@@ -95,25 +99,22 @@ internal sealed class WhatMovedPlan
         _parts.Add(new(kind, conditions => [(effect, value(conditions) - middle)]));
     }
 
-    /// <summary>Levels: the reference of a known order stands at zero with those that have priors of their own; the others sum to zero among themselves.</summary>
+    /// <summary>Levels: measured against the reference where there is a known one, otherwise summing to zero.</summary>
     private void Levels(DesignTerm term, Func<string, NormalPrior?> known, Predicate<Conditions> otherwiseKnown)
     {
-        ImmutableArray<string> free = [.. term.Levels.Where(level => known(level) is null)];
+        var anchored = term.Levels.Any(level => known(level) is not null);
         var effects = term
             .Levels.Where(level => known(level) is not { StandardDeviation: 0 })
             .ToImmutableDictionary(level => level, level => Add($"{term.Name}={level}", known(level) ?? _priors.ColumnLevel));
+        if (!anchored)
+            _balanced.Add([.. effects.Values.Order()]);
         _parts.Add(
             new(
                 PartKind.Shifting,
                 conditions =>
-                {
-                    var level = otherwiseKnown(conditions) ? null : term.LevelOf(conditions);
-                    if (level is null || !effects.TryGetValue(level, out var effect))
-                        return [];
-                    if (!free.Contains(level))
-                        return [(effect, 1)];
-                    return [.. free.Select(l => (effects[l], (l == level ? 1 : 0) - 1.0 / free.Length))];
-                }
+                    otherwiseKnown(conditions) || !effects.TryGetValue(term.LevelOf(conditions), out var effect) ? []
+                    : anchored ? [(effect, 1)]
+                    : [.. effects.Values.Select(e => (e, (e == effect ? 1 : 0) - 1.0 / effects.Count))]
             )
         );
     }
@@ -131,44 +132,52 @@ internal sealed class WhatMovedPlan
     private void Stabiliser()
     {
         var on = _cells.Select(c => c.Conditions).Where(c => !IsOff(c)).ToArray();
-        ImmutableArray<string> modes = [.. on.Select(Mode).Distinct().Order(StringComparer.Ordinal)];
+        var modes = Modes(on);
+        var named = modes is not [""];
         var effects = modes.ToImmutableDictionary(
             mode => mode,
             mode =>
             {
-                var rated = on.Where(c => Mode(c) == mode).All(c => c.StabiliserStops is not null);
+                var ratings = on.Where(c => Mode(c) == mode).Select(c => c.StabiliserStops).Distinct().ToArray();
+                var rated = !ratings.Contains(null);
                 var name = modes.Length == 1 ? "stabiliser" : $"stabiliser={mode}";
-                return (Effect: Add(name, rated ? _priors.Anchor.RatedStop : _priors.Anchor.UnratedStabiliser), Rated: rated);
+                var effect = Add(name, rated ? _priors.Anchor.RatedStop : _priors.Anchor.UnratedStabiliser);
+                return (Effect: effect, Rated: rated, Usual: ratings is [var only] ? only : null);
             }
         );
-        _parts.Add(
-            new(
-                PartKind.Turning,
-                conditions =>
-                {
-                    if (IsOff(conditions))
-                        return [];
-                    var mode = modes is [var only] && conditions.StabiliserMode is null ? only : Mode(conditions);
-                    if (!effects.TryGetValue(mode, out var found))
-                        throw Unsaid("stabiliser_mode", string.Join(" or ", modes.Prepend("off")));
-                    return found.Rated
-                        ?
-                        [
-                            (
-                                found.Effect,
-                                conditions.StabiliserStops ?? throw Unsaid("stabiliser_stops", "its rated stops in use, 0 for off")
-                            ),
-                        ]
-                        : [(found.Effect, 1)];
-                }
-            )
-        );
+        _parts.Add(new(PartKind.Turning, conditions => IsOff(conditions) ? [] : [Weight(conditions)]));
 
-        static bool IsOff(Conditions c) => c.EffectiveStabiliserStops == 0;
-        static string Mode(Conditions c) => c.StabiliserMode ?? "";
-        static ConditionsException Unsaid(string column, string remedy) =>
-            new("stabiliser", "The answer depends on the stabiliser, and it was not said for which.", $"Set {column} to {remedy}.");
+        (int, double) Weight(Conditions conditions)
+        {
+            var mode =
+                !named ? ""
+                : conditions.StabiliserMode is null && modes is [var only] && conditions.StabiliserStops is not null ? only
+                : Mode(conditions);
+            if (!effects.TryGetValue(mode, out var found))
+                throw Strange(conditions.StabiliserMode, "stabiliser_mode", string.Join(" or ", modes.Prepend("off")));
+            var stops = conditions.StabiliserStops ?? found.Usual;
+            if (found.Rated && (stops is null || !named && conditions.StabiliserStops is null && conditions.StabiliserMode is null))
+                throw Strange(null, "stabiliser_stops", "its rated stops in use, 0 for off");
+            return (found.Effect, found.Rated ? stops!.Value : 1);
+        }
+
+        static ConditionsException Strange(string? mode, string column, string remedy) =>
+            new(
+                "stabiliser",
+                mode is null
+                    ? "The answer depends on the stabiliser, and it was not said for which."
+                    : $"No frame had {mode} as its stabiliser_mode.",
+                $"Set {column} to {remedy}."
+            );
     }
+
+    /// <summary>Modes of the stabiliser where it was on, in byte order; an empty one where none was recorded.</summary>
+    internal static ImmutableArray<string> Modes(IEnumerable<Conditions> frames) =>
+        [.. frames.Where(c => !IsOff(c)).Select(Mode).Distinct().Order(StringComparer.Ordinal)];
+
+    private static bool IsOff(Conditions c) => c.EffectiveStabiliserStops == 0;
+
+    private static string Mode(Conditions c) => c.StabiliserMode ?? "";
 
     private static double[] Values(DesignTerm term, Conditions conditions)
     {
