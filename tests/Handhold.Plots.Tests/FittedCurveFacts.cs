@@ -34,6 +34,20 @@ public class FittedCurveFacts
     }
 
     [Fact]
+    public void A_curve_with_terms_shows_the_frames_shot_under_the_conditions_asked()
+    {
+        FrameTable table =
+        [
+            .. new[] { ("off", 60, 6), ("off", 30, 3), ("off", 15, 0), ("lens", 30, 6), ("lens", 15, 4), ("lens", 8, 1) }.Select(
+                c => new FrameCell(OneOver(c.Item2), 6, c.Item3) { Conditions = new() { StabiliserMode = c.Item1 } }
+            ),
+        ];
+        var answers = Quick with { Conditions = new() { StabiliserMode = "lens" } };
+        var scene = CurveScene.Of(KeeperModel.Default.Fit(table).Only, new() { Answers = answers });
+        Assert.Equal([(6, 6), (4, 6), (1, 6)], scene.Observed.Select(o => (o.Keepers, o.Frames)));
+    }
+
+    [Fact]
     public void The_captions_count_the_data_and_name_criterion_estimator_and_day()
     {
         var captions = CurveScene.Of(Fit((60, 6, 6), (30, 6, 5), (15, 6, 3), (8, 6, 0)), new() { Answers = Quick }).Captions;

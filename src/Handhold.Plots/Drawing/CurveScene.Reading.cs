@@ -42,7 +42,7 @@ internal sealed partial record CurveScene
                 ),
             Subject = curve.Key.Values.IsEmpty ? "" : curve.Key.ToString(),
             Captions = CurveWords.Captions(curve, answer, options.Answers),
-            Observed = Observe(curve, options.Answers.Conditions),
+Observed = [.. data.SpeedsUnder(options.Answers.Conditions).Select(s => Observe(s, curve.Model.Level))],
             Log2Seconds = band.Log2Seconds,
             Median = band.Median,
             LineName = curve.Linear is null ? "median" : "estimate",
@@ -64,23 +64,9 @@ internal sealed partial record CurveScene
             answer.Statuses.All(s => s.Code != StatusCode.NotReachable)
         );
 
-    /// <summary>The counts at each speed; of a curve with terms only those under the conditions drawn, or all where there are none.</summary>
-    private static ImmutableArray<ObservedRate> Observe(KeeperCurve curve, Conditions conditions)
+    private static ObservedRate Observe(SpeedCount speed, double level)
     {
-        string[] stated = [.. (curve.Linear?.Terms ?? []).SelectMany(t => t.Columns).Where(column => conditions[column] is not null)];
-        var alike = curve.Data.Cells.Where(cell => stated.All(column => cell.Conditions[column] == conditions[column])).ToArray();
-        return
-        [
-            .. (alike.Length > 0 ? alike : [.. curve.Data.Cells])
-                .GroupBy(cell => cell.Exposure)
-                .OrderBy(speed => speed.Key)
-                .Select(speed => Observe(speed.Key, speed.Sum(c => c.Frames), speed.Sum(c => c.Keepers), curve.Model.Level)),
-        ];
-    }
-
-    private static ObservedRate Observe(ShutterSpeed exposure, int frames, int keepers, double level)
-    {
-        var wilson = BinomialInterval.Wilson(keepers, frames, level);
-        return new ObservedRate(exposure.Log2Seconds, keepers, frames, wilson.Lower, wilson.Upper);
+        var wilson = BinomialInterval.Wilson(speed.Keepers, speed.Frames, level);
+        return new ObservedRate(speed.Exposure.Log2Seconds, speed.Keepers, speed.Frames, wilson.Lower, wilson.Upper);
     }
 }

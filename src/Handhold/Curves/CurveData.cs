@@ -62,6 +62,22 @@ public sealed class CurveData
     /// <summary>Slowest speed tested.</summary>
     public ShutterSpeed Slowest => Speeds[^1].Exposure;
 
+    /// <summary>Frames and keepers at each speed of the frames shot under these conditions, fastest first; what the conditions are silent of may be anything.</summary>
+    /// <param name="conditions">What the frames have in common.</param>
+    public ImmutableArray<SpeedCount> SpeedsUnder(Conditions conditions)
+    {
+        ArgumentNullException.ThrowIfNull(conditions);
+        string[] stated = [.. Conditions.ColumnNames.Concat(conditions.Others.Keys).Where(c => conditions[c] is not null)];
+        return
+        [
+            .. Cells
+                .Where(cell => stated.All(c => cell.Conditions[c] == conditions[c]))
+                .GroupBy(cell => cell.Exposure)
+                .OrderBy(g => g.Key.Seconds)
+                .Select(g => new SpeedCount(g.Key, g.Sum(c => c.Frames), g.Sum(c => c.Keepers))),
+        ];
+    }
+
     /// <summary>Conditions that frames were shot under: first those nearest to the references of the terms, then those of most frames.</summary>
     internal static Conditions Typical(ImmutableArray<FrameCell> cells, Func<Conditions, int> fromReference) =>
         cells

@@ -71,7 +71,6 @@ public sealed class TermCaseFacts
             var at = string.Join(", ", effect.At.Select(a => FormattableString.Invariant($"{a.Key} {a.Value}")));
             Assert.Equal(golden.GetProperty("term").GetString(), effect.Term);
             Assert.Equal(string.Join(", ", golden.GetProperty("at").EnumerateObject().Select(p => $"{p.Name} {p.Value.GetRawText()}")), at);
-            Near($"{name}, {curve.Key}, {effect.Term} at {at}, {what}", Golden(what), value!.Value, sds * Golden("sd"));
             Near($"{name}, {curve.Key}, {effect.Term} at {at}", Golden("q50"), effect.Stops!.Value.Value, Moment * Golden("sd"));
             Assert.InRange(effect.Lower!.Value, Golden("q021"), Golden("q029"));
             Assert.InRange(effect.Upper!.Value, Golden("q971"), Golden("q979"));
