@@ -1,3 +1,5 @@
+using System.Net;
+
 namespace Handhold.Cli.Tests;
 
 public class PictureTests(Fitted fitted)
@@ -29,7 +31,7 @@ public class PictureTests(Fitted fitted)
             0,
             Tool.RunWith(Tables.TwoLenses, ["card", "-", .. quick, "--out", folder["cards.html"], "--paper", "a4", "--json"]).Code
         );
-        Assert.Contains("Ada · 200 mm · print", File.ReadAllText(folder["cards.html"]), StringComparison.Ordinal);
+        Assert.Contains("Ada · 200 mm · print", WebUtility.HtmlDecode(File.ReadAllText(folder["cards.html"])), StringComparison.Ordinal);
         var pictures = Tool.RunWith(Tables.TwoLenses, ["card", "-", .. quick, "--out", folder["card.png"], "--date", "today"]);
         Assert.Equal((0, ""), (pictures.Code, pictures.Error));
         Assert.Equal(["card-ada-200-mm-print.png", "card-ada-50-mm-print.png", "cards.html"], folder.Files.Order(StringComparer.Ordinal));

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace Handhold.Plots;
 
 internal sealed partial record CurveScene
@@ -42,7 +40,7 @@ internal sealed partial record CurveScene
                 ),
             Subject = curve.Key.Values.IsEmpty ? "" : curve.Key.ToString(),
             Captions = CurveWords.Captions(curve, answer, options.Answers),
-Observed = [.. data.SpeedsUnder(options.Answers.Conditions).Select(s => Observe(s, curve.Model.Level))],
+            Observed = [.. data.SpeedsUnder(options.Answers.Conditions).Select(s => Observe(s, curve.Model.Level))],
             Log2Seconds = band.Log2Seconds,
             Median = band.Median,
             LineName = curve.Linear is null ? "median" : "estimate",

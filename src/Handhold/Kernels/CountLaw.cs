@@ -9,7 +9,7 @@ internal sealed class CountLaw
 
     private CountLaw(double[]? masses, double mean, double variance) => (_masses, Mean, _variance) = (masses, mean, variance);
 
-    internal static CountLaw Nothing { get; } = new([1], 0, 0);
+    internal static CountLaw Nothing => new([1], 0, 0);
 
     internal double Mean { get; }
 

@@ -30,6 +30,7 @@ internal sealed partial class WhatMoved
         new([], [], [], [], (false, false, -1))
         {
             Terms = [],
+            Balanced = [],
             Tau0 = halfPoint,
             Shared = Conditions.None,
         };
