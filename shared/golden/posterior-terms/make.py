@@ -20,11 +20,11 @@ def together(*halves):
 
 
 def report(cloud, finish):
-    """Means and sds from the grid, quantiles from points spread over its cells."""
+    """Means and sds from the grid, quantiles from points spread over its cells, drawn together by as much as that adds to the sd."""
     exact, spread = finish(cloud), finish(cloud.spread())
     for (path, a), (_, b) in zip(leaves(exact), leaves(spread)):
         if not a.pop("smooth", path.endswith("/ceiling")):
-            a.update({q: b[q] for q in PROBABILITIES})
+            a.update({q: a["mean"] + (b[q] - b["mean"]) * a["sd"] / b["sd"] for q in PROBABILITIES})
     return exact
 
 

@@ -5,7 +5,7 @@ namespace Handhold.Fitting;
 /// <summary>The posterior of curves with terms, by importance sampling; a ceiling that is estimated is shared over them.</summary>
 internal static class TermFits
 {
-    private const int Size = 16384;
+    private const int Size = 32768;
     private const int Few = 2;
     private const int PriorCheckSize = 4096;
 
