@@ -111,7 +111,7 @@ internal static class Coverage
             {
                 var stream = Randomness.Seed.From(Seed).Stream(first + i);
                 var world = World.Draw(KeeperModel.Default, TestDesign.HalfPoint, stream);
-                var curve = KeeperModel.Default.Fit(world.Shoot(TestDesign.TwoBurstsOfThree.Shoot, stream)).Only;
+                var curve = TestDesign.Model.Fit(world.Shoot(TestDesign.TwoBurstsOfThree.Shoot, stream)).Only;
                 var day = world with { HalfPoint = world.HalfPoint + world.SessionLuck * stream.Normal(), SessionLuck = 0 };
                 for (var r = 0; r < Rates.Length; r++)
                     covered[r][i] = Contains(curve.ExposureFor(Rates[r], s_usual).Set, ExposureOf(day, Rates[r]));

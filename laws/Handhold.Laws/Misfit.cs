@@ -13,7 +13,7 @@ internal static class Misfit
     internal static readonly ImmutableArray<double> Dips = [0.2, 0.4];
 
     /// <summary>The worlds have no term for the first frame of a burst, though its place is recorded.</summary>
-    internal static readonly KeeperModel Model = KeeperModel.Default with { PoolConditions = true };
+    internal static readonly KeeperModel Model = TestDesign.Model;
 
     /// <summary>The curve of which one speed is lowered: the middle speed, 1/40 s, sits one stop on the fast side of the half point.</summary>
     internal static readonly World Usual = new()

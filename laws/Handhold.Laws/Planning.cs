@@ -30,7 +30,7 @@ internal static class Planning
     /// </remarks>
     internal static IReadOnlyList<Plan> AfterTest(int world, FrameTable table)
     {
-        var curve = KeeperModel.Default.Fit(table).Only;
+        var curve = TestDesign.Model.Fit(table).Only;
         var worlds = TestDesign.HalfPoint;
         if (
             curve.HalfPointPrior is not { } prior

@@ -6,6 +6,9 @@ namespace Handhold.Laws;
 /// <summary>How each world's curve is tested: seven speeds one stop apart by six frames on one day.</summary>
 internal sealed record TestDesign(string Name, ShootPlan Shoot)
 {
+    /// <summary>The model of the worlds: they know no first frame of a burst, so its place in the burst is no term.</summary>
+    internal static readonly KeeperModel Model = KeeperModel.Default with { PoolConditions = true };
+
     /// <summary>The setup of every world: its prior half point is near 1/40 s, give or take two stops.</summary>
     internal static readonly Conditions Setup = new()
     {

@@ -26,7 +26,7 @@ public class PlansKeptLaw
         {
             var stream = Seed.From(5).Stream(world);
             var table = World.Draw(KeeperModel.Default, TestDesign.HalfPoint, stream).Shoot(TestDesign.TwoBurstsOfThree.Shoot, stream);
-            var curve = KeeperModel.Default.Fit(table).Only;
+            var curve = TestDesign.Model.Fit(table).Only;
             foreach (var plan in Planning.AfterTest(world, table).Where(p => p.At is not null))
             {
                 var answer = curve.FramesNeeded(plan.At!.Value, plan.Keepers, plan.Assurance, Planning.Options(world));
