@@ -47,7 +47,7 @@ internal static class LinearReport
     /// <summary>The reference that the first sentence is for.</summary>
     internal static string Under(KeeperCurve curve)
     {
-        var text = EffectWords.Under(curve.Terms, curve.ReferenceConditions);
+        var text = curve.Under(curve.ReferenceConditions);
         return text.Length == 0 ? "" : $"For {text}: ";
     }
 
@@ -56,7 +56,7 @@ internal static class LinearReport
         foreach (var effect in curve.InStops)
             yield return
             [
-                EffectWords.Of(curve, effect),
+                string.Join(", ", effect.Words),
                 effect.Stops is { } stops ? stops.ToString() : "not given",
                 Ends(effect.Lower, effect.Upper, Change) + " stops",
             ];

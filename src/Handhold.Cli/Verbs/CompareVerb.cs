@@ -34,7 +34,7 @@ internal static class CompareVerb
         });
     }
 
-    private static LinearTerm? Term(KeeperCurve curve, string column) =>
+    private static CurveTerm? Term(KeeperCurve curve, string column) =>
         curve.Key[column] is null ? curve.Terms.FirstOrDefault(t => t.Columns.Contains(column) && !t.Levels.IsEmpty) : null;
 
     /// <summary>Every two levels of a term of one curve, the reference first.</summary>

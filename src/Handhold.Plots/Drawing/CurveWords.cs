@@ -132,11 +132,10 @@ internal static class CurveWords
             curve.Linear is not null ? $"{Word(model.Link)} link, frames taken as independent"
             : model.Priors == Priors.Default ? model.Priors.Version
             : $"{model.Priors.Version}, changed";
-        var day =
-            curve.Linear is { Terms: [_, ..] terms } ? string.Join(", ", terms.Select(t => $"{t.Name} {Stated(t, options.Conditions)}"))
-            : curve.Linear is not null ? "the frames tested"
-            : options.Day == Day.Another ? "another day"
-            : "the day of the test";
+        var terms = curve.Under(options.Conditions);
+        var day = curve.Linear is not null
+            ? (terms.Length > 0 ? terms : "the frames tested")
+            : (options.Day == Day.Another ? "another day" : "the day of the test") + (terms.Length > 0 ? $", {terms}" : "");
         return $"{what} {day}: {curve.Estimator}, {basis}";
     }
 
@@ -153,9 +152,6 @@ internal static class CurveWords
             Link.Cloglog => "complementary log-log",
             _ => "logit",
         };
-
-    private static string? Stated(LinearTerm term, Conditions conditions) =>
-        term.Columns.Select(column => conditions[column]).FirstOrDefault(value => value is not null);
 
     /// <summary>1 frame, 3 frames, with a space that does not break.</summary>
     public static string Count(int number, string what) => $"{Number(number)}\u00A0{what}{(number == 1 ? "" : "s")}";

@@ -34,12 +34,9 @@ internal sealed record StopsScene(PictureWords Words, ImmutableArray<StopsRow> R
                 : $" ({(row.Lower is { } l ? Signed(l) : "no limit")} to {(row.Upper is { } u ? Signed(u) : "no limit")})"
         );
 
-    private static StopsRow Row(TermInStops effect)
-    {
-        var at = effect.At.Select(a => $"{Unit(a.Key)} {a.Value.ToString("0.###", CultureInfo.InvariantCulture)}").ToArray();
-        var name = effect.Term.Replace("=", ": ", StringComparison.Ordinal);
-        return new StopsRow(
-            at.Length == 0 ? name : $"{name}\nat {string.Join(", ", at)}",
+    private static StopsRow Row(TermInStops effect) =>
+        new(
+            string.Join('\n', effect.Words.SelectMany(words => words.Split(", "))),
             effect.Stops?.Value,
             effect.Lower,
             effect.Upper,
@@ -47,7 +44,6 @@ internal sealed record StopsScene(PictureWords Words, ImmutableArray<StopsRow> R
                 ? effect.At.Where(a => a.Key == "stabiliser_stops").Select(a => (double?)a.Value).FirstOrDefault()
                 : null
         );
-    }
 
     private static string Finding(ImmutableArray<StopsRow> rows)
     {
@@ -62,15 +58,6 @@ internal sealed record StopsScene(PictureWords Words, ImmutableArray<StopsRow> R
     }
 
     private static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
-
-    private static string Unit(string column) =>
-        column switch
-        {
-            "stabiliser_stops" => "rated stops",
-            "focal_eq_mm" => "mm",
-            "subject_speed_mm_s" => "mm/s",
-            _ => column,
-        };
 
     private static string Signed(double stops) => stops.ToString("+0.0;\u22120.0;0.0", CultureInfo.InvariantCulture);
 }

@@ -76,12 +76,8 @@ internal sealed class BurstsLaw
         }
     }
 
-    private static (double Keep, double Miss) Chances(CurveAtom atom, double distance)
-    {
-        var (mu, rest) = Elementary.Logistic(atom.Steepness * distance);
-        var span = atom.Ceiling - atom.Floor;
-        return (atom.Floor + span * mu, 1 - atom.Ceiling + span * rest);
-    }
+    private static (double Keep, double Miss) Chances(CurveAtom atom, double distance) =>
+        Elementary.Capped(atom.Steepness * distance, atom.Ceiling, atom.Floor);
 
     /// <summary>Adds the masses of a binomial count that starts from <paramref name="from"/>.</summary>
     private static void Add(double[] counts, int from, double share, int frames, double keep, double miss)
@@ -93,21 +89,12 @@ internal sealed class BurstsLaw
             return;
         }
 
-        var mass = share * Power(miss, frames);
+        var mass = share * Elementary.Power(miss, frames);
         for (var j = 0; from + j < counts.Length && j <= frames; j++)
         {
             counts[from + j] += mass;
             mass *= keep * (frames - j) / (miss * (j + 1));
         }
-    }
-
-    private static double Power(double x, int exponent)
-    {
-        var power = 1.0;
-        for (var e = exponent; e > 0; e >>= 1, x *= x)
-            if ((e & 1) == 1)
-                power *= x;
-        return power;
     }
 
     private static void Power(double[] one, int exponent, double[] power, double[] product)

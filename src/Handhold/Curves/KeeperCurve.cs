@@ -49,14 +49,21 @@ public sealed class KeeperCurve
     public LinearFit? Linear { get; internal init; }
 
     /// <summary>The terms beside the exposure; a question must say where they stand.</summary>
-    public ImmutableArray<LinearTerm> Terms =>
-        Linear?.Terms ?? [.. Term?.Moved.Terms.Select(t => new LinearTerm(t.Name, t.Columns, t.Levels)) ?? []];
+    public ImmutableArray<CurveTerm> Terms => Linear?.Terms ?? Term?.Moved.Terms ?? [];
 
     /// <summary>What each term costs or buys, in stops, at stated conditions; without those that depend on the rate, since they change the steepness.</summary>
     public ImmutableArray<TermInStops> InStops => Linear?.InStops ?? _inStops.Value;
 
     /// <summary>Conditions that frames were shot under, every label at its reference where possible: what a report is made at when none are asked for.</summary>
     public Conditions ReferenceConditions => Linear?.ReferenceConditions ?? _reference.Value;
+
+    /// <summary>Where the terms stand, in words: "stabiliser off, magnification 0.02"; empty where nothing is said of any.</summary>
+    /// <param name="conditions">What was said.</param>
+    public string Under(Conditions conditions)
+    {
+        ArgumentNullException.ThrowIfNull(conditions);
+        return EffectWords.Under(Terms, conditions);
+    }
 
     /// <summary>How well the points of a posterior with terms stand for it; null where no points were drawn.</summary>
     public Sampling? Sampling { get; internal init; }

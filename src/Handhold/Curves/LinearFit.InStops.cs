@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Curves;
 using Handhold.Solvers;
 
 namespace Handhold;
@@ -70,12 +71,16 @@ public sealed partial class LinearFit
         var moving = Unit(Slope);
         var set = ProfileSet.Of(Likelihood.Problem, Likelihood.Estimator, still, moving, 0, Level);
         Stops? stops = Likelihood.Dot(still) is { } height && Likelihood.Dot(moving) is { } slope and not 0 ? new(-height / slope) : null;
+        ImmutableArray<KeyValuePair<string, double>> stated = [.. at.Select(p => Stated(Likelihood.Layout.Columns[p.Partner], p.Value))];
+        var name = Likelihood.Layout.Columns[column];
+        var reference = Likelihood.Layout.Terms.First(t => t.Columns.Contains(name)).Levels.FirstOrDefault();
         return new(
-            Likelihood.Layout.Columns[column],
-            [.. at.Select(p => Stated(Likelihood.Layout.Columns[p.Partner], p.Value))],
+            name,
+            stated,
             stops,
             set.Outside ? null : set.Lower,
-            set.Outside ? null : set.Upper
+            set.Outside ? null : set.Upper,
+            EffectWords.Of(name, reference, stated, isLinear: true)
         );
     }
 }

@@ -26,7 +26,7 @@ public sealed partial class LinearFit
     public double Level { get; }
 
     /// <summary>The terms beside the exposure; a question must say where they stand.</summary>
-    public ImmutableArray<LinearTerm> Terms => [.. Likelihood.Layout.Terms.Select(t => new LinearTerm(t.Name, t.Sources, t.Levels))];
+    public ImmutableArray<CurveTerm> Terms => [.. Likelihood.Layout.Terms.Select(t => new CurveTerm(t.Name, t.Sources, t.Levels))];
 
     /// <summary>Coefficients on the scale of the link, of raw columns: <c>log2Exposure</c> is negative for falling curves.</summary>
     public ImmutableArray<Coefficient> Coefficients => _coefficients.Value;

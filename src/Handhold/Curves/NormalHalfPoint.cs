@@ -15,8 +15,6 @@ internal sealed class NormalHalfPoint : HalfPoint
     /// <param name="sd">Standard deviation, positive, stops.</param>
     internal NormalHalfPoint(double mean, double sd) => (_mean, _sd) = (mean, sd);
 
-    internal double Mean => _mean;
-
     internal override double Low => _mean - Reach * _sd;
 
     internal override double High => _mean + Reach * _sd;

@@ -101,17 +101,16 @@ internal sealed class RateLaw : IRateLaw
         foreach (var atom in _inBurst.Value)
         {
             var (start, step, masses) = atom.HalfPoint.Nodes(NodeWidth / atom.Steepness);
-            var span = atom.Ceiling - atom.Floor;
             for (var i = 0; i < masses.Length; i++)
             {
-                var (mu, rest) = Elementary.Logistic(atom.Steepness * (start + i * step - exposure));
-                var (rate, loss, weight) = (atom.Floor + span * mu, 1 - atom.Ceiling + span * rest, atom.Weight * masses.Span[i]);
+                var (distance, weight) = (start + i * step - exposure, atom.Weight * masses.Span[i]);
+                var (rate, loss) = Elementary.Capped(atom.Steepness * distance, atom.Ceiling, atom.Floor);
                 var bin = (int)Math.Clamp((Math.Log(rate / loss) + LargestLogit) / BinWidth, 0, bins - 1);
                 keep[bin] += weight * rate;
                 miss[bin] += weight * loss;
                 mass[bin] += weight;
                 if (atom.FirstShift != 0)
-                    rate = atom.Floor + span * Elementary.Logistic(atom.Steepness * (start + i * step + atom.FirstShift - exposure)).Mu;
+                    rate = Elementary.Capped(atom.Steepness * (distance + atom.FirstShift), atom.Ceiling, atom.Floor).Keep;
                 first[bin] += weight * rate;
             }
         }

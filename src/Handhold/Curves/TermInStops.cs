@@ -5,8 +5,17 @@ namespace Handhold;
 /// <summary>What a term costs or buys: the change of the exposure for any rate, in stops.</summary>
 public sealed class TermInStops
 {
-    internal TermInStops(string term, ImmutableArray<KeyValuePair<string, double>> at, Stops? stops, double? lower, double? upper) =>
-        (Term, At, Stops, Lower, Upper) = (term, at, stops, lower, upper);
+    internal TermInStops(
+        string term,
+        ImmutableArray<KeyValuePair<string, double>> at,
+        Stops? stops,
+        double? lower,
+        double? upper,
+        ImmutableArray<string> words
+    ) => (Term, At, Stops, Lower, Upper, Words) = (term, at, stops, lower, upper, words);
+
+    /// <summary>In words: what changes, then where all else stands, such as "Stabiliser lens instead of off, 4 rated stops" and "at life size".</summary>
+    public ImmutableArray<string> Words { get; }
 
     /// <summary>The column: one unit of a number, or a level against the reference, such as <c>sex=M</c>.</summary>
     public string Term { get; }

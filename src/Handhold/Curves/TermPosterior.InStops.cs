@@ -17,11 +17,12 @@ internal sealed partial class TermPosterior
                 continue;
             foreach (var (name, before, after, at) in Steps(term, reference, seen))
                 if (close.IsEmpty || term.Name == "magnification")
-                    effects.Add(Effect(name, before, after, at));
+                    effects.Add(Effect(term, name, before, after, at));
                 else
                     foreach (var magnification in close.Length > 1 ? [close[0], close[^1]] : close)
                         effects.Add(
                             Effect(
+                                term,
                                 name,
                                 before with
                                 {
@@ -38,16 +39,29 @@ internal sealed partial class TermPosterior
 
         return effects.ToImmutable();
 
-        TermInStops Effect(string name, Conditions before, Conditions after, ImmutableArray<KeyValuePair<string, double>> at)
+        TermInStops Effect(
+            CurveTerm term,
+            string name,
+            Conditions before,
+            Conditions after,
+            ImmutableArray<KeyValuePair<string, double>> at
+        )
         {
             var change = Change(before, after);
-            return new(name, at, new(change.Quantile(0.5)), change.Quantile((1 - level) / 2), change.Quantile((1 + level) / 2));
+            return new(
+                name,
+                at,
+                new(change.Quantile(0.5)),
+                change.Quantile((1 - level) / 2),
+                change.Quantile((1 + level) / 2),
+                EffectWords.Of(name, term.Levels.FirstOrDefault(), at, isLinear: false)
+            );
         }
     }
 
     /// <summary>Pairs of conditions that differ in a term alone, and what else to say of them.</summary>
     private static IEnumerable<(string Name, Conditions From, Conditions To, ImmutableArray<KeyValuePair<string, double>> At)> Steps(
-        TermLevels term,
+        CurveTerm term,
         Conditions reference,
         ImmutableArray<Conditions> seen
     )
@@ -56,18 +70,7 @@ internal sealed partial class TermPosterior
         {
             case "focal":
                 var focal = reference.EffectiveEquivalentFocalLength!.Value;
-                yield return (
-                    term.Name,
-                    reference with
-                    {
-                        EquivalentFocalLength = focal,
-                    },
-                    reference with
-                    {
-                        EquivalentFocalLength = 2 * focal,
-                    },
-                    [KeyValuePair.Create("focal_eq_mm", 2 * focal)]
-                );
+                yield return Step(f => reference with { EquivalentFocalLength = f }, focal, 2 * focal, "focal_eq_mm");
                 break;
             case "stabiliser":
                 var off = reference with { StabiliserMode = "off", StabiliserStops = 0 };
@@ -92,34 +95,10 @@ internal sealed partial class TermPosterior
 
                 break;
             case "magnification":
-                var most = seen.Max(WhatMoved.Magnification);
-                yield return (
-                    term.Name,
-                    reference with
-                    {
-                        Magnification = 0,
-                    },
-                    reference with
-                    {
-                        Magnification = most,
-                    },
-                    [KeyValuePair.Create("magnification", most)]
-                );
+                yield return Step(m => reference with { Magnification = m }, 0, seen.Max(WhatMoved.Magnification), "magnification");
                 break;
             case "subjectSpeed":
-                var fastest = seen.Max(c => c.SubjectSpeed ?? 0);
-                yield return (
-                    term.Name,
-                    reference with
-                    {
-                        SubjectSpeed = 0,
-                    },
-                    reference with
-                    {
-                        SubjectSpeed = fastest,
-                    },
-                    [KeyValuePair.Create("subject_speed_mm_s", fastest)]
-                );
+                yield return Step(v => reference with { SubjectSpeed = v }, 0, seen.Max(c => c.SubjectSpeed ?? 0), "subject_speed_mm_s");
                 break;
             case "firstFrame":
                 yield return (term.Name, reference with { BurstPosition = 2 }, reference with { BurstPosition = 1 }, []);
@@ -134,6 +113,13 @@ internal sealed partial class TermPosterior
                     yield return ($"{term.Name}={level}", Stated(reference, stated, term.Levels[0]), Stated(reference, stated, level), []);
                 break;
         }
+
+        (string, Conditions, Conditions, ImmutableArray<KeyValuePair<string, double>>) Step(
+            Func<double, Conditions> under,
+            double from,
+            double to,
+            string column
+        ) => (term.Name, under(from), under(to), [KeyValuePair.Create(column, to)]);
     }
 
     /// <summary>A stated motion says more than a speed left over from the reference.</summary>

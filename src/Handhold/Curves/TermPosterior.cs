@@ -71,13 +71,11 @@ internal sealed partial class TermPosterior
 
         double Exposure(TermDraw draw, Setting setting)
         {
-            var effects = draw.Effects.AsSpan();
-            var b = Math.Exp(draw.LogSteepness + setting.Steeper(effects));
-            var luck = Math.Round(b * draw.BurstSd / LuckStep) * LuckStep;
+            var (tau, b, luck) = Curve(draw, setting);
             if (!tables.TryGetValue(luck, out var table))
                 tables[luck] = table = new(luck);
             var share = (rate - draw.Floor) / (draw.Ceiling - draw.Floor);
-            return setting.HalfPoint(draw.Tau0, effects) - table.Inverse(Elementary.Logit(share)) / b;
+            return tau - table.Inverse(Elementary.Logit(share)) / b;
         }
     }
 
@@ -86,14 +84,19 @@ internal sealed partial class TermPosterior
         var atoms = ImmutableArray.CreateBuilder<CurveAtom>(_draws.Length);
         foreach (var draw in _draws)
         {
-            var effects = draw.Effects.AsSpan();
-            var b = Math.Exp(draw.LogSteepness + setting.Steeper(effects));
-            var luck = Math.Round(b * draw.BurstSd / LuckStep) * LuckStep;
-            var tau = setting.HalfPoint(draw.Tau0, effects);
-            var shift = first.HalfPoint(draw.Tau0, effects) - tau;
+            var (tau, b, luck) = Curve(draw, setting);
+            var shift = first.HalfPoint(draw.Tau0, draw.Effects.AsSpan()) - tau;
             atoms.Add(new(draw.Weight, b, draw.Ceiling, draw.Floor, luck / b, halfPoint(draw, tau), shift));
         }
 
         return atoms.MoveToImmutable();
+    }
+
+    /// <summary>Half point, steepness, and a burst's luck in logits, of one point under a setting.</summary>
+    private static (double HalfPoint, double Steepness, double Luck) Curve(TermDraw draw, Setting setting)
+    {
+        var effects = draw.Effects.AsSpan();
+        var b = Math.Exp(draw.LogSteepness + setting.Steeper(effects));
+        return (setting.HalfPoint(draw.Tau0, effects), b, Math.Round(b * draw.BurstSd / LuckStep) * LuckStep);
     }
 }

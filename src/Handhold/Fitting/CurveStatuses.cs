@@ -33,7 +33,7 @@ internal static class CurveStatuses
                 AddSeparation(data, statuses);
         }
 
-        AddPriorDominated(model, rows, parameters, statuses);
+        AddPriorDominated(model, rows.HalfPoint, [], parameters, statuses);
         AddBursts(model, data, statuses);
         AddMisfit(expected, statuses);
         return statuses.ToImmutable();
@@ -108,33 +108,39 @@ internal static class CurveStatuses
             );
     }
 
-    private static void AddPriorDominated(
+    /// <summary>Parameters whose posterior is hardly narrower than their prior.</summary>
+    /// <param name="model">Priors of all curves.</param>
+    /// <param name="halfPoint">Prior of tau0.</param>
+    /// <param name="effects">Effects of terms by name, with their priors.</param>
+    /// <param name="parameters">The posterior.</param>
+    /// <param name="statuses">Where to.</param>
+    internal static void AddPriorDominated(
         KeeperModel model,
-        CurveRows rows,
+        NormalPrior halfPoint,
+        IEnumerable<(string Name, NormalPrior Prior)> effects,
         ImmutableArray<ParameterSummary> parameters,
         ImmutableArray<Status>.Builder statuses
     )
     {
-        var names = new List<string>();
-        foreach (var parameter in parameters)
-        {
-            var (words, priorSd) = parameter.Name switch
-            {
-                "tau0" => ("the half point", rows.HalfPoint.StandardDeviation),
-                "log2b" => ("the steepness", model.Priors.Steepness.LogStandardDeviation / Math.Log(2)),
-                "ceiling" => ("the ceiling", Sd(model.Priors.CeilingLoss)),
-                "floor" => ("the floor", Sd(model.Priors.Floor)),
-                _ => ("", double.PositiveInfinity),
-            };
-            if (parameter.StandardDeviation > Dominated * priorSd)
-                names.Add(words);
-        }
-
-        if (names.Count > 0)
+        var priors = effects.ToDictionary(
+            e => e.Name,
+            e => (Words: e.Name == "log2HandSpeed" ? "the speed of the hands" : e.Name, Sd: e.Prior.StandardDeviation)
+        );
+        priors["tau0"] = ("the half point", halfPoint.StandardDeviation);
+        priors["log2b"] = ("the steepness", model.Priors.Steepness.LogStandardDeviation / Math.Log(2));
+        priors["ceiling"] = ("the ceiling", Sd(model.Priors.CeilingLoss));
+        priors["floor"] = ("the floor", Sd(model.Priors.Floor));
+        string[] names =
+        [
+            .. parameters
+                .Where(p => priors.TryGetValue(p.Name, out var prior) && p.StandardDeviation > Dominated * prior.Sd)
+                .Select(p => priors[p.Name].Words),
+        ];
+        if (names.Length > 0)
             statuses.Add(
                 new(
                     StatusCode.PriorDominated,
-                    $"The data hardly inform {string.Join(" and ", names)}: what is said of {(names.Count == 1 ? "it" : "them")} is mostly the prior."
+                    $"The data hardly inform {string.Join(" and ", names)}: what is said of {(names.Length == 1 ? "it" : "them")} is mostly the prior."
                 )
             );
     }

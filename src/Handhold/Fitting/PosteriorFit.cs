@@ -61,33 +61,18 @@ internal static class PosteriorFit
                 continue;
             progress?.Report(1);
             var curves = rows.Select(
-                (r, j) => CurveAssembly.Make(model, r, asymptotes, builders[j], shape => OtherPriors(model, r, shape))
+                (r, j) =>
+                    CurveAssembly.Make(
+                        model,
+                        r,
+                        asymptotes,
+                        builders[j],
+                        shape => OtherPriors.Of(model, shape, held => Run(held, [r], null, default)[0])
+                    )
             );
             return new(model, [.. curves]) { LogEvidence = asymptotes.LogEvidence };
         }
     }
-
-    /// <summary>One curve alone, ceiling and floor held at its medians, when the priors of steepness and luck are as they are, twice and half as wide.</summary>
-    private static (KeeperCurve Same, KeeperCurve Widened, KeeperCurve Narrowed) OtherPriors(
-        KeeperModel model,
-        CurveRows rows,
-        CurveShape medians
-    )
-    {
-        var held = model with { Ceiling = Ceiling.Fixed(medians.Ceiling), Floor = Floor.Fixed(medians.Floor) };
-        return (Fit(1), Fit(2), Fit(0.5));
-
-        KeeperCurve Fit(double by) => Run(held with { Priors = Scaled(held.Priors, by) }, [rows], null, default)[0];
-    }
-
-    /// <summary>Priors of steepness and luck <paramref name="by"/> times as wide.</summary>
-    internal static Priors Scaled(Priors priors, double by) =>
-        priors with
-        {
-            Steepness = priors.Steepness with { LogStandardDeviation = by * priors.Steepness.LogStandardDeviation },
-            SessionLuck = new(by * priors.SessionLuck.Scale),
-            BurstLuck = new(by * priors.BurstLuck.Scale),
-        };
 
     /// <summary>Whether the data call for finer or farther nodes of some luck than its prior needs; then asks for them.</summary>
     private static bool Refined(LuckNodes[] nodes, CurvePosteriorBuilder[] builders, bool ofSession)

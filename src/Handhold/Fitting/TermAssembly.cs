@@ -93,8 +93,9 @@ internal static class TermAssembly
             double frames = group.Sum(c => c.Frames);
             double keepers = group.Sum(c => c.Keepers);
             var b = Math.Exp(logB + group.Key.Setting.Steeper(effects));
-            var (mu, rest) = Elementary.Logistic(b * (group.Key.Setting.HalfPoint(tau0, effects) - group.Key.Exposure.Log2Seconds));
-            logLikelihood += Part(keepers, floor + (ceiling - floor) * mu) + Part(frames - keepers, 1 - ceiling + (ceiling - floor) * rest);
+            var eta = b * (group.Key.Setting.HalfPoint(tau0, effects) - group.Key.Exposure.Log2Seconds);
+            var (keep, miss) = Elementary.Capped(eta, ceiling, floor);
+            logLikelihood += Part(keepers, keep) + Part(frames - keepers, miss);
             saturated += Part(keepers, keepers / frames) + Part(frames - keepers, (frames - keepers) / frames);
         }
 

@@ -36,8 +36,7 @@ internal sealed partial class TermDensity
             laws[k] = CountLaw.Nothing;
             foreach (var cell in burst.Cells)
             {
-                var distance = halfPoints[cell.Setting] + luck + point.BurstSd * _burst.Nodes[k] - cell.Exposure;
-                var (keep, miss) = Chances(point, steepness[cell.Setting] * distance);
+                var (keep, miss) = Chances(point, Eta(cell, luck + point.BurstSd * _burst.Nodes[k], halfPoints, steepness));
                 laws[k] = laws[k].Plus(CountLaw.Binomial(cell.Frames, keep, miss));
             }
         }

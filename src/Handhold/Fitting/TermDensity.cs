@@ -19,7 +19,7 @@ internal sealed partial class TermDensity
     internal const int CeilingPlace = 2;
 
     private const int FewNodes = 7;
-    private const int FewFrames = 24;
+    private const double Vanishing = 1e-280; // products of chances below this have lost digits
     private const double CombinedSd = 2; // stops: scales of two coordinates, no priors
     private const double RatioSd = 2.2;
     private readonly KeeperModel _model;
@@ -147,38 +147,47 @@ internal sealed partial class TermDensity
         ReadOnlySpan<double> steepness
     )
     {
-        Span<double> logs = stackalloc double[_burst.Nodes.Length];
-        var few = 0;
-        foreach (var cell in cells)
-            few += cell.Frames;
-        var (top, sum) = (double.NegativeInfinity, 0.0);
-        for (var k = 0; k < logs.Length; k++)
+        var sum = 0.0;
+        for (var k = 0; k < _burst.Nodes.Length; k++)
         {
-            var (log, product) = (0.0, 1.0);
+            var product = _burst.Weights[k];
             foreach (var cell in cells)
             {
-                var (keep, miss) = Chances(
-                    point,
-                    steepness[cell.Setting] * (halfPoints[cell.Setting] + luck + point.BurstSd * _burst.Nodes[k] - cell.Exposure)
-                );
-                if (few <= FewFrames)
-                    product *= Power(keep, cell.Keepers) * Power(miss, cell.Frames - cell.Keepers);
-                else
-                    log += Count(cell.Keepers, keep) + Count(cell.Frames - cell.Keepers, miss);
+                var (keep, miss) = Chances(point, Eta(cell, luck + point.BurstSd * _burst.Nodes[k], halfPoints, steepness));
+                product *= Elementary.Power(keep, cell.Keepers) * Elementary.Power(miss, cell.Frames - cell.Keepers);
             }
 
-            logs[k] = log;
-            top = Math.Max(top, log);
-            sum += _burst.Weights[k] * product;
+            sum += product;
         }
 
-        if (few <= FewFrames)
-            return Math.Log(sum);
-        sum = 0;
-        for (var k = 0; k < logs.Length; k++)
-            sum += _burst.Weights[k] * Math.Exp(logs[k] - top);
-        return top + Math.Log(sum);
+        return sum > Vanishing ? Math.Log(sum) : LogBurst(cells, point, luck, halfPoints, steepness);
     }
+
+    /// <summary>The same by logarithms, for large bursts and for points far from the data.</summary>
+    private double LogBurst(
+        ImmutableArray<TermCell> cells,
+        TermPoint point,
+        double luck,
+        ReadOnlySpan<double> halfPoints,
+        ReadOnlySpan<double> steepness
+    )
+    {
+        var logs = new double[_burst.Nodes.Length];
+        for (var k = 0; k < logs.Length; k++)
+        {
+            logs[k] = Math.Log(_burst.Weights[k]);
+            foreach (var cell in cells)
+            {
+                var (keep, miss) = Chances(point, Eta(cell, luck + point.BurstSd * _burst.Nodes[k], halfPoints, steepness));
+                logs[k] += Count(cell.Keepers, keep) + Count(cell.Frames - cell.Keepers, miss);
+            }
+        }
+
+        return Walk.LogSum(logs);
+    }
+
+    private static double Eta(TermCell cell, double luck, ReadOnlySpan<double> halfPoints, ReadOnlySpan<double> steepness) =>
+        steepness[cell.Setting] * (halfPoints[cell.Setting] + luck - cell.Exposure);
 
     /// <summary>Frames each with a luck of its own.</summary>
     private double Afresh(TermCell cell, TermPoint point, double luck, ReadOnlySpan<double> halfPoints, ReadOnlySpan<double> steepness)
@@ -196,13 +205,12 @@ internal sealed partial class TermDensity
         ReadOnlySpan<double> steepness
     )
     {
-        var (b, distance) = (steepness[cell.Setting], halfPoints[cell.Setting] + luck - cell.Exposure);
         if (point.BurstSd == 0)
-            return Chances(point, b * distance);
+            return Chances(point, Eta(cell, luck, halfPoints, steepness));
         var (keep, miss) = (0.0, 0.0);
         for (var k = 0; k < _burst.Nodes.Length; k++)
         {
-            var (p, q) = Chances(point, b * (distance + point.BurstSd * _burst.Nodes[k]));
+            var (p, q) = Chances(point, Eta(cell, luck + point.BurstSd * _burst.Nodes[k], halfPoints, steepness));
             keep += _burst.Weights[k] * p;
             miss += _burst.Weights[k] * q;
         }
@@ -213,20 +221,7 @@ internal sealed partial class TermDensity
     /// <summary>Stops by which rotation alone allows more than rotation and translation together.</summary>
     private static double FromCombined(double ratio) => 0.5 * Math.Log2(1 + Math.Pow(2, -2 * ratio));
 
-    private static (double Keep, double Miss) Chances(TermPoint point, double eta)
-    {
-        var (mu, rest) = Elementary.Logistic(eta);
-        var span = point.Ceiling - point.Floor;
-        return (point.Floor + span * mu, 1 - point.Ceiling + span * rest);
-    }
-
-    private static double Power(double x, int exponent)
-    {
-        var power = 1.0;
-        for (; exponent > 0; exponent--)
-            power *= x;
-        return power;
-    }
+    private static (double Keep, double Miss) Chances(TermPoint point, double eta) => Elementary.Capped(eta, point.Ceiling, point.Floor);
 
     private static double Count(int count, double chance) => count == 0 ? 0 : count * Math.Log(chance);
 

@@ -24,39 +24,16 @@ internal static class TermFits
         }
 
         var shared = rows.Length > 1 && model.Ceiling.Value is null ? SharedCeiling.Over(fits) : null;
-        var curves = fits.Select(
-                (fit, j) =>
-                    TermAssembly.Make(
-                        model,
-                        rows[j],
-                        shared is null ? fit : shared.Share(fit, j),
-                        shape => OtherPriors(model, rows[j], shape)
-                    )
-            )
-            .ToArray();
+        var curves = fits.Select((fit, j) => Curve(model, rows[j], shared is null ? fit : shared.Share(fit, j))).ToArray();
         progress?.Report(1);
         return new(model, [.. curves]) { LogEvidence = shared?.LogEvidence ?? fits.Sum(f => f.LogEvidence) };
     }
 
-    /// <summary>One curve alone, ceiling and floor held at its medians, when the priors of steepness and luck are as they are, twice and half as wide.</summary>
-    private static (KeeperCurve Same, KeeperCurve Widened, KeeperCurve Narrowed) OtherPriors(
-        KeeperModel model,
-        CurveRows rows,
-        CurveShape medians
-    )
-    {
-        var held = model with { Ceiling = Ceiling.Fixed(medians.Ceiling), Floor = Floor.Fixed(medians.Floor) };
-        return (Fit(1), Fit(2), Fit(0.5));
-
-        KeeperCurve Fit(double by)
-        {
-            var scaled = held with { Priors = PosteriorFit.Scaled(held.Priors, by) };
-            return TermAssembly.Make(
-                scaled,
-                rows,
-                TermSample.Of(scaled, rows, PriorCheckSize, default),
-                _ => throw new InvalidOperationException("The check of priors is not checked.")
-            );
-        }
-    }
+    private static KeeperCurve Curve(KeeperModel model, CurveRows rows, TermSample sample) =>
+        TermAssembly.Make(
+            model,
+            rows,
+            sample,
+            shape => OtherPriors.Of(model, shape, held => Curve(held, rows, TermSample.Of(held, rows, PriorCheckSize, default)))
+        );
 }

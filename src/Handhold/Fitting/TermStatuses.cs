@@ -7,8 +7,6 @@ namespace Handhold.Fitting;
 /// <summary>What a reader of a fitted curve with terms should know.</summary>
 internal static class TermStatuses
 {
-    private const double Dominated = 0.9;
-
     internal static ImmutableArray<Status> Of(
         KeeperModel model,
         CurveData data,
@@ -20,22 +18,8 @@ internal static class TermStatuses
     {
         var statuses = ImmutableArray.CreateBuilder<Status>();
         CurveStatuses.AddExtremes(data, statuses);
-        var informed = posterior
-            .Moved.Effects.Select((e, j) => (e.Name, posterior.Moved.Prior(j)))
-            .ToDictionary(e => e.Name, e => e.Item2.StandardDeviation);
-        informed["tau0"] = posterior.Moved.Tau0.StandardDeviation;
-        informed["log2b"] = model.Priors.Steepness.LogStandardDeviation / Math.Log(2);
-        var names = parameters
-            .Where(p => informed.TryGetValue(p.Name, out var prior) && p.StandardDeviation > Dominated * prior)
-            .Select(p => p.Name)
-            .ToArray();
-        if (names.Length > 0)
-            statuses.Add(
-                new(
-                    StatusCode.PriorDominated,
-                    $"The data hardly inform {string.Join(", ", names.Select(Word))}: what is said of {(names.Length == 1 ? "it" : "them")} is mostly the prior."
-                )
-            );
+        var moved = posterior.Moved;
+        CurveStatuses.AddPriorDominated(model, moved.Tau0, moved.Effects.Select((e, j) => (e.Name, moved.Prior(j))), parameters, statuses);
         CurveStatuses.AddBursts(model, data, statuses);
         CurveStatuses.AddMisfit(expected, statuses);
         if (sampling.IsPoor)
@@ -50,13 +34,4 @@ internal static class TermStatuses
             );
         return statuses.ToImmutable();
     }
-
-    private static string Word(string parameter) =>
-        parameter switch
-        {
-            "tau0" => "the half point",
-            "log2b" => "the steepness",
-            "log2HandSpeed" => "the speed of the hands",
-            _ => parameter,
-        };
 }

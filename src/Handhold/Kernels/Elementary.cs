@@ -38,6 +38,23 @@ internal static class Elementary
         return eta >= 0 ? (big, small) : (small, big);
     }
 
+    /// <summary>A logistic curve from a floor to a ceiling, and one less it, neither by subtraction.</summary>
+    internal static (double Keep, double Miss) Capped(double eta, double ceiling, double floor)
+    {
+        var (mu, oneMinusMu) = Logistic(eta);
+        return (floor + (ceiling - floor) * mu, 1 - ceiling + (ceiling - floor) * oneMinusMu);
+    }
+
+    /// <summary>x to a whole power from 0 up, by repeated squaring.</summary>
+    internal static double Power(double x, int exponent)
+    {
+        var power = 1.0;
+        for (var e = exponent; e > 0; e >>= 1, x *= x)
+            if ((e & 1) == 1)
+                power *= x;
+        return power;
+    }
+
     /// <summary>log(p / (1 - p)), for p from 0 to 1; ±∞ at the ends.</summary>
     /// <remarks>Between a quarter and three quarters log1p((2p - 1) / (1 - p)), whose numerator is exact.</remarks>
     internal static double Logit(double p) => Math.Abs(p - 0.5) <= 0.25 ? Log1p((2 * p - 1) / (1 - p)) : Math.Log(p / (1 - p));

@@ -74,7 +74,7 @@ internal sealed partial class WhatMoved
             (close, close && frames.Any(f => f.SubjectSpeed > 0), handSpeed)
         )
         {
-            Terms = [.. terms.Select(t => new TermLevels(t.Name, t.Sources, Levels(t, frames))), .. Speeds(close, frames)],
+            Terms = [.. terms.Select(t => new CurveTerm(t.Name, t.Sources, Levels(t, frames))), .. Speeds(close, frames)],
             Balanced = plan.Balanced,
             Tau0 = model.Priors.HalfPoint ?? PriorAnchor.For(neutral, model.Priors.Anchor),
             Shared = shared,
@@ -108,6 +108,6 @@ internal sealed partial class WhatMoved
             ? [.. modes.Prepend("off")]
             : term.Levels;
 
-    private static IEnumerable<TermLevels> Speeds(bool close, Conditions[] frames) =>
+    private static IEnumerable<CurveTerm> Speeds(bool close, Conditions[] frames) =>
         close && SpeedsVary(frames) ? [new("subjectSpeed", [SubjectSpeed], [])] : [];
 }

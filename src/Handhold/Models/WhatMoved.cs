@@ -38,7 +38,7 @@ internal sealed partial class WhatMoved
     internal ImmutableArray<Effect> Effects { get; }
 
     /// <summary>What a question must say.</summary>
-    internal required ImmutableArray<TermLevels> Terms { get; init; }
+    internal required ImmutableArray<CurveTerm> Terms { get; init; }
 
     /// <summary>Effects of levels whose shifts sum to zero, column by column.</summary>
     internal required ImmutableArray<ImmutableArray<int>> Balanced { get; init; }

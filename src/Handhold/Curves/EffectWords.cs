@@ -1,21 +1,32 @@
-namespace Handhold.Cli;
+using System.Collections.Immutable;
+
+namespace Handhold.Curves;
 
 /// <summary>Terms and what they cost or buy, as photographers say it.</summary>
 internal static class EffectWords
 {
-    /// <summary>What changes, and where all else stands.</summary>
-    public static string Of(KeeperCurve curve, TermInStops effect)
+    /// <summary>What changes, then where all else stands.</summary>
+    /// <param name="column">The column, such as <c>stabiliser=lens</c>.</param>
+    /// <param name="reference">The level it is measured against; null for a number.</param>
+    /// <param name="at">Where other columns stand, and how far this one goes.</param>
+    /// <param name="isLinear">Whether a number's change is for one unit.</param>
+    internal static ImmutableArray<string> Of(
+        string column,
+        string? reference,
+        ImmutableArray<KeyValuePair<string, double>> at,
+        bool isLinear
+    )
     {
-        var at = effect.At.ToDictionary();
-        var what = What(curve, effect.Term.Split('=', 2), at);
-        return string.Join(", ", at.Select(Where).Prepend(what));
+        var others = at.ToDictionary();
+        var what = What(column.Split('=', 2), reference, others, isLinear);
+        return [what, .. others.Select(Where)];
     }
 
     /// <summary>Where the terms stand: <c>stabiliser off, magnification 0.02</c>.</summary>
-    public static string Under(IEnumerable<LinearTerm> terms, Conditions conditions) =>
+    internal static string Under(IEnumerable<CurveTerm> terms, Conditions conditions) =>
         string.Join(", ", terms.Select(term => Stated(term, conditions)).OfType<string>());
 
-    private static string What(KeeperCurve curve, string[] term, Dictionary<string, double> at)
+    private static string What(string[] term, string? reference, Dictionary<string, double> at, bool isLinear)
     {
         switch (term)
         {
@@ -26,7 +37,7 @@ internal static class EffectWords
                 return (term is [_, var mode] ? $"Stabiliser {mode} instead of off" : "Stabiliser")
                     + (
                         rated ? Number($", {stops:0.##} rated stops")
-                        : term.Length == 1 && curve.Linear is not null ? ", each rated stop"
+                        : term.Length == 1 && isLinear ? ", each rated stop"
                         : ""
                     );
             case ["magnification"]:
@@ -37,7 +48,6 @@ internal static class EffectWords
             case ["firstFrame"]:
                 return "First frame of a burst";
             case [var column, var level]:
-                var reference = curve.Terms.FirstOrDefault(t => t.Name == column)?.Levels.FirstOrDefault();
                 return $"{(column == "subjectMotion" ? "Subject" : column)} {level}"
                     + (reference is null ? "" : $" instead of {reference}");
             default:
@@ -53,7 +63,7 @@ internal static class EffectWords
             _ => Number($"at {at.Key} {at.Value:0.##}"),
         };
 
-    private static string? Stated(LinearTerm term, Conditions conditions)
+    private static string? Stated(CurveTerm term, Conditions conditions)
     {
         var columns = term.Name == "stabiliser" ? term.Columns.Reverse() : term.Columns;
         if (columns.FirstOrDefault(c => conditions[c] is not null) is not { } column)

@@ -2,10 +2,10 @@ using System.Collections.Immutable;
 
 namespace Handhold;
 
-/// <summary>A term of a fitted linear predictor.</summary>
-public sealed class LinearTerm
+/// <summary>A term of a curve, beside the exposure.</summary>
+public sealed class CurveTerm
 {
-    internal LinearTerm(string name, ImmutableArray<string> columns, ImmutableArray<string> levels) =>
+    internal CurveTerm(string name, ImmutableArray<string> columns, ImmutableArray<string> levels) =>
         (Name, Columns, Levels) = (name, columns, levels);
 
     /// <summary>Its name: a column of the table, or a built-in term such as <c>focal</c>.</summary>

@@ -1,0 +1,28 @@
+namespace Handhold.Fitting;
+
+/// <summary>One curve alone, ceiling and floor held at its medians, when the priors of steepness and luck are as they are, twice and half as wide.</summary>
+internal static class OtherPriors
+{
+    internal static (KeeperCurve Same, KeeperCurve Widened, KeeperCurve Narrowed) Of(
+        KeeperModel model,
+        CurveShape medians,
+        Func<KeeperModel, KeeperCurve> fit
+    )
+    {
+        var held = model with { Ceiling = Ceiling.Fixed(medians.Ceiling), Floor = Floor.Fixed(medians.Floor) };
+        return (Fit(1), Fit(2), Fit(0.5));
+
+        KeeperCurve Fit(double by) =>
+            fit(
+                held with
+                {
+                    Priors = held.Priors with
+                    {
+                        Steepness = held.Priors.Steepness with { LogStandardDeviation = by * held.Priors.Steepness.LogStandardDeviation },
+                        SessionLuck = new(by * held.Priors.SessionLuck.Scale),
+                        BurstLuck = new(by * held.Priors.BurstLuck.Scale),
+                    },
+                }
+            );
+    }
+}
