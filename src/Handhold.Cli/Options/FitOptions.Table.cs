@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using Handhold.Diagnostics;
 using Handhold.Tables;
 
 namespace Handhold.Cli;
@@ -35,6 +36,18 @@ internal sealed partial class FitOptions
 
     /// <summary>The JSON of a fit, with or without its counts.</summary>
     public string Text(ParseResult given, FittedCurves curves) => SavedFit.Write(curves, withCells: !given.GetValue(_withoutCells));
+
+    /// <summary>The report for programs: what is saved, and the checks of each curve.</summary>
+    public string Report(ParseResult given, FittedCurves curves) =>
+        SavedFit.Report(
+            curves,
+            withCells: !given.GetValue(_withoutCells),
+            (json, curve) =>
+            {
+                json.WritePropertyName("checks");
+                ChecksJson.Write(json, curve.Check());
+            }
+        );
 
     public void Save(ParseResult given, FittedCurves curves)
     {

@@ -1,3 +1,5 @@
+using Handhold.Diagnostics;
+
 namespace Handhold.Cli;
 
 /// <summary>What stands beside every answer: whose it is, and what it rests on.</summary>
@@ -8,6 +10,13 @@ internal static class CurveNotes
     {
         if (!curve.Key.Values.IsEmpty)
             page.Text(curve.Key.ToString());
+    }
+
+    /// <summary>How well the curve fits, and what it hangs on, in one line.</summary>
+    public static void Checks(Page page, KeeperCurve curve)
+    {
+        if (curve.Check().Sentence is { Length: > 0 } sentence)
+            page.Text(sentence);
     }
 
     /// <summary>Counts, criterion and estimator, then everything to mind, each once.</summary>

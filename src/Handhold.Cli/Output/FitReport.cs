@@ -40,6 +40,7 @@ internal static class FitReport
                 LinearReport.Effects(curve)
             );
         page.Blank();
+        CurveNotes.Checks(page, curve);
         CurveNotes.Write(page, curve, [.. curve.Statuses, .. half.Statuses.Where(s => s.Message != half.Sentence)]);
     }
 

@@ -37,6 +37,7 @@ internal static class LinearReport
         }
 
         page.Blank();
+        CurveNotes.Checks(page, curve);
         CurveNotes.Write(
             page,
             curve,

@@ -57,6 +57,9 @@ public enum StatusCode
     /// <summary>The two sides were shot on different days, so the days' luck is part of the difference.</summary>
     ConfoundedWithSession,
 
+    /// <summary>Within a session the speeds were shot in order, so that practice or fatigue looks like an effect of exposure.</summary>
+    OrderConfounded,
+
     /// <summary>The numerical result did not settle, or stands for something simpler than what is meant.</summary>
     Approximate,
 }

@@ -50,6 +50,9 @@ public sealed class CurveData
     /// <summary>Labels of the sessions, in byte order; empty when none was recorded.</summary>
     public ImmutableArray<string> SessionLabels { get; }
 
+    /// <summary>Whether within some session the speeds were shot in order.</summary>
+    internal bool IsOrderConfounded { get; init; }
+
     /// <summary>Frames judged.</summary>
     public int Frames => Speeds.Sum(s => s.Frames);
 

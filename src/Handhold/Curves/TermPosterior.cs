@@ -10,6 +10,7 @@ internal sealed partial class TermPosterior
     private const double Negligible = 1e-9;
     private const double LuckStep = 0.02; // logits: curves averaged over a burst's luck are tabulated at these
     private const double Sharpest = 0.005; // stops: a point is drawn this wide, so that distributions are smooth
+    private const double Golden = 0.618033988749894848;
     private readonly ImmutableArray<TermDraw> _draws;
 
     internal TermPosterior(WhatMoved moved, ImmutableArray<TermDraw> draws, int sessions)
@@ -58,25 +59,35 @@ internal sealed partial class TermPosterior
         return Values(d => b.HalfPoint(d.Tau0, d.Effects.AsSpan()) - a.HalfPoint(d.Tau0, d.Effects.AsSpan()));
     }
 
-    /// <summary>Weighted values of the change between two conditions of the exposure that has a rate, on one day; null where the rate may be out of reach.</summary>
-    internal WeightedValues? ExposureChange(Conditions from, Conditions to, double rate)
+    /// <summary>Weighted values of the change between two conditions of the exposure that has a rate; null where the rate may be out of reach.</summary>
+    /// <param name="from">One side.</param>
+    /// <param name="to">The other.</param>
+    /// <param name="rate">The rate.</param>
+    /// <param name="otherDays">Whether each side has a day of its own, with luck of its own.</param>
+    internal WeightedValues? ExposureChange(Conditions from, Conditions to, double rate, bool otherDays)
     {
         if (_draws.Sum(d => rate > d.Floor && rate < d.Ceiling ? d.Weight : 0) < 0.95)
             return null;
         var (before, after) = (Moved.Read(from), Moved.Read(to));
         var tables = new Dictionary<double, BurstCurve>();
         return new([
-            .. _draws.Where(d => rate > d.Floor && rate < d.Ceiling).Select(d => (Exposure(d, after) - Exposure(d, before), d.Weight)),
+            .. _draws
+                .Where(d => rate > d.Floor && rate < d.Ceiling)
+                .Select((d, k) => (Exposure(d, after, rate, tables) - Exposure(d, before, rate, tables) + Days(d, k), d.Weight)),
         ]);
 
-        double Exposure(TermDraw draw, Setting setting)
-        {
-            var (tau, b, luck) = Curve(draw, setting);
-            if (!tables.TryGetValue(luck, out var table))
-                tables[luck] = table = new(luck);
-            var share = (rate - draw.Floor) / (draw.Ceiling - draw.Floor);
-            return tau - table.Inverse(Elementary.Logit(share)) / b;
-        }
+        // Evenly spread quantiles: the luck of two days, independent of the points.
+        double Days(TermDraw draw, int k) => otherDays ? Math.Sqrt(2) * draw.SessionSd * Normal.Quantile((k + 0.5) * Golden % 1) : 0;
+    }
+
+    /// <summary>The exposure, log2 seconds, that has a rate at a point whose ceiling is above it and floor below.</summary>
+    internal static double Exposure(TermDraw draw, Setting setting, double rate, Dictionary<double, BurstCurve> tables)
+    {
+        var (tau, b, luck) = Curve(draw, setting);
+        if (!tables.TryGetValue(luck, out var table))
+            tables[luck] = table = new(luck);
+        var share = (rate - draw.Floor) / (draw.Ceiling - draw.Floor);
+        return tau - table.Inverse(Elementary.Logit(share)) / b;
     }
 
     private ImmutableArray<CurveAtom> Atoms(Setting setting, Setting first, Func<TermDraw, double, NormalHalfPoint> halfPoint)

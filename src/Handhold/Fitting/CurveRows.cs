@@ -60,6 +60,12 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
         );
     }
 
+    /// <summary>What moves the half point: the terms, or nothing.</summary>
+    internal WhatMoved Moved(KeeperModel model) =>
+        WhatMoved.IsCalledFor(model, [.. Data.Cells.Select(c => c.Conditions).Distinct()])
+            ? WhatMoved.Of(model, Data.Cells, $"Curve {Key}")
+            : WhatMoved.Nothing(HalfPoint);
+
     private static CurveRows Pool(KeeperModel model, CurveKey key, List<FrameCell> rows, ImmutableArray<string> columns)
     {
         if (rows.Sum(r => (long)r.Frames) == 0)
@@ -128,7 +134,10 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
             speeds,
             cells[0].Conditions.Criterion,
             sessions
-        );
+        )
+        {
+            IsOrderConfounded = ShotInOrder.IsConfounded(rows),
+        };
         return new(key, data, model.Priors.HalfPoint ?? Anchor(cells, model.Priors.Anchor));
     }
 

@@ -35,6 +35,7 @@ internal static class CurveStatuses
 
         AddPriorDominated(model, rows.HalfPoint, [], parameters, statuses);
         AddBursts(model, data, statuses);
+        AddOrder(data, statuses);
         AddMisfit(expected, statuses);
         return statuses.ToImmutable();
     }
@@ -64,6 +65,17 @@ internal static class CurveStatuses
                 )
             );
         return data.Keepers == data.Frames || data.Keepers == 0;
+    }
+
+    internal static void AddOrder(CurveData data, ImmutableArray<Status>.Builder statuses)
+    {
+        if (data.IsOrderConfounded)
+            statuses.Add(
+                new(
+                    StatusCode.OrderConfounded,
+                    "Within a session the speeds were shot in order, so practice, fatigue and failing light look like effects of exposure. Shoot the speeds in mixed order."
+                )
+            );
     }
 
     internal static void AddBursts(KeeperModel model, CurveData data, ImmutableArray<Status>.Builder statuses)

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Handhold.Curves;
-using Handhold.Models;
 using Handhold.Randomness;
 using Handhold.Solvers;
 
@@ -20,9 +19,7 @@ internal static class LeaveOneOut
         var data = rows.Data;
         if (data.Speeds.Length == 1)
             return [];
-        var moved = WhatMoved.IsCalledFor(model, [.. data.Cells.Select(c => c.Conditions).Distinct()])
-            ? WhatMoved.Of(model, data.Cells, $"Curve {rows.Key}")
-            : WhatMoved.Nothing(rows.HalfPoint);
+        var moved = rows.Moved(model);
         var frames = TermObservations.From(moved, data.Cells, model.Luck);
         TermDensity density = new(model, moved, frames);
         var start = Peak.Of(density.Log, TermSample.Start(density)).Top;

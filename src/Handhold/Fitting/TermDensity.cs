@@ -88,12 +88,9 @@ internal sealed partial class TermDensity
     internal double Log(ReadOnlySpan<double> z)
     {
         Span<double> effects = stackalloc double[_moved.Effects.Length];
-        Span<double> halfPoints = stackalloc double[_data.Settings.Length];
-        Span<double> steepness = stackalloc double[_data.Settings.Length];
         var point = Read(z, effects);
         if (!(point.Ceiling > point.Floor))
             return double.NegativeInfinity;
-        point = Called(point);
         var tau0 = (point.Tau0 - _moved.Tau0.Mean) / _moved.Tau0.StandardDeviation;
         var log = -0.5 * tau0 * tau0;
         var hand = _closest is null ? -1 : FirstEffect + _closest.HandSpeed;
@@ -107,18 +104,34 @@ internal sealed partial class TermDensity
             log += Math.Log(CombinedSd * RatioSd / (_moved.Tau0.StandardDeviation * prior.StandardDeviation)) - 0.5 * speed * speed;
         }
 
+        log += LogLikelihood(z, Called(point), effects, _data);
+        return double.IsNaN(log) ? double.NegativeInfinity : log;
+    }
+
+    /// <summary>Log-likelihood (Bernoulli scale) at a point of frames of the same settings and sessions.</summary>
+    internal double LogLikelihood(ReadOnlySpan<double> z, TermObservations frames)
+    {
+        Span<double> effects = stackalloc double[_moved.Effects.Length];
+        return LogLikelihood(z, Called(Read(z, effects)), effects, frames);
+    }
+
+    private double LogLikelihood(ReadOnlySpan<double> z, TermPoint point, ReadOnlySpan<double> effects, TermObservations frames)
+    {
+        Span<double> halfPoints = stackalloc double[_data.Settings.Length];
+        Span<double> steepness = stackalloc double[_data.Settings.Length];
         Curves(point, effects, halfPoints, steepness);
-        for (var s = 0; s < _data.Sessions.Length; s++)
+        var log = 0.0;
+        for (var s = 0; s < frames.Sessions.Length; s++)
         {
             var luck = Session(z, point, s);
-            var (bursts, afresh) = _data.Sessions[s];
+            var (bursts, afresh) = frames.Sessions[s];
             foreach (var burst in bursts)
                 log += Burst(burst.Cells, point, luck, halfPoints, steepness);
             foreach (var cell in afresh)
                 log += Afresh(cell, point, luck, halfPoints, steepness);
         }
 
-        return double.IsNaN(log) ? double.NegativeInfinity : log;
+        return log;
     }
 
     /// <summary>A point as the judge's calls see it.</summary>

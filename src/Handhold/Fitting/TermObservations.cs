@@ -25,22 +25,51 @@ internal sealed record TermObservations(
             ],
         };
 
-    internal static TermObservations From(WhatMoved model, ImmutableArray<FrameCell> cells, LuckKind luck)
+    /// <summary>The units that share no luck but that of a day: bursts, and frames of equal conditions held afresh, each alone among these settings and sessions.</summary>
+    internal IEnumerable<(ImmutableArray<FrameCell> Cells, TermObservations Alone)> Units(
+        WhatMoved model,
+        ImmutableArray<FrameCell> cells,
+        LuckKind luck
+    )
+    {
+        var sessions = cells.GroupBy(c => Day(c, luck)).OrderBy(g => g.Key.Photographer, StringComparer.Ordinal);
+        var none = Sessions.Select(_ => ((ImmutableArray<TermBurst>)[], (ImmutableArray<TermCell>)[])).ToImmutableArray();
+        return from session in sessions.ThenBy(g => g.Key.Session, StringComparer.Ordinal).Select((frames, index) => (frames, index))
+            from unit in session.frames.GroupBy(c => Unit(c, luck))
+            select (
+                (ImmutableArray<FrameCell>)[.. unit],
+                this with
+                {
+                    Sessions = none.SetItem(session.index, From(model, [.. unit], luck, Settings).Sessions[0]),
+                }
+            );
+    }
+
+    internal static TermObservations From(WhatMoved model, ImmutableArray<FrameCell> cells, LuckKind luck) =>
+        From(model, cells, luck, null);
+
+    private static (string? Setup, string? Burst, Conditions? Alike, ShutterSpeed Speed) Unit(FrameCell cell, LuckKind luck) =>
+        IsAfresh(cell, luck) ? (null, null, cell.Conditions, cell.Exposure) : (cell.Conditions.Setup, cell.Conditions.Burst, null, default);
+
+    private static bool IsAfresh(FrameCell cell, LuckKind luck) => luck == LuckKind.None || cell.Conditions.Burst is null;
+
+    private static (string? Photographer, string? Session) Day(FrameCell cell, LuckKind luck) =>
+        luck == LuckKind.None ? default : (cell.Conditions.Photographer, cell.Conditions.Session);
+
+    private static TermObservations From(WhatMoved model, ImmutableArray<FrameCell> cells, LuckKind luck, ImmutableArray<Setting>? known)
     {
         var settings = cells.Select(c => c.Conditions).Distinct().ToDictionary(c => c, model.Read);
-        ImmutableArray<Setting> distinct = [.. settings.Values.Distinct()];
+        var distinct = known ?? [.. settings.Values.Distinct()];
         var sessions = cells
-            .GroupBy(c => luck == LuckKind.None ? default : (c.Conditions.Photographer, c.Conditions.Session))
+            .GroupBy(c => Day(c, luck))
             .OrderBy(g => g.Key.Photographer, StringComparer.Ordinal)
             .ThenBy(g => g.Key.Session, StringComparer.Ordinal);
-        return new(distinct, [.. sessions.Select(s => (Bursts([.. s]), Pooled(s.Where(Afresh))))]);
-
-        bool Afresh(FrameCell cell) => luck == LuckKind.None || cell.Conditions.Burst is null;
+        return new(distinct, [.. sessions.Select(s => (Bursts([.. s]), Pooled(s.Where(c => IsAfresh(c, luck)))))]);
 
         ImmutableArray<TermBurst> Bursts(FrameCell[] session) =>
             [
                 .. session
-                    .Where(c => !Afresh(c))
+                    .Where(c => !IsAfresh(c, luck))
                     .GroupBy(c => (c.Conditions.Setup, c.Conditions.Burst))
                     .OrderBy(g => g.Key.Setup, StringComparer.Ordinal)
                     .ThenBy(g => g.Key.Burst, StringComparer.Ordinal)

@@ -33,25 +33,9 @@ internal sealed record TermSample(
         var ceilings = ImmutableArray.CreateBuilder<double>();
         for (var k = 0; k < sample.Count; k++)
         {
-            var effects = new double[moved.Effects.Length];
-            var z = sample.Point(k);
-            var point = density.Read(z, effects);
-            moved.Balance(effects);
-            draws.Add(
-                new(
-                    sample.Weights[k],
-                    point.Tau0,
-                    point.LogSteepness,
-                    point.Ceiling,
-                    point.Floor,
-                    point.SessionSd,
-                    point.BurstSd,
-                    density.Session(z, point, 0),
-                    [.. effects]
-                )
-            );
+            draws.Add(Draw(density, moved, sample, k));
             if (model.Ceiling.Value is null)
-                ceilings.Add(z[TermDensity.CeilingPlace]);
+                ceilings.Add(sample.Point(k)[TermDensity.CeilingPlace]);
         }
 
         return new(
@@ -61,6 +45,25 @@ internal sealed record TermSample(
             density.Sessions,
             sample.LogIntegral - 0.5 * density.Dimension * LogTwoPi,
             new(sample.Count, sample.EffectiveSize, sample.Tail)
+        );
+    }
+
+    /// <summary>One point of a sample.</summary>
+    internal static TermDraw Draw(TermDensity density, WhatMoved moved, WeightedSample sample, int k)
+    {
+        var effects = new double[moved.Effects.Length];
+        var point = density.Read(sample.Point(k), effects);
+        moved.Balance(effects);
+        return new(
+            sample.Weights[k],
+            point.Tau0,
+            point.LogSteepness,
+            point.Ceiling,
+            point.Floor,
+            point.SessionSd,
+            point.BurstSd,
+            density.Session(sample.Point(k), point, 0),
+            [.. effects]
         );
     }
 

@@ -43,6 +43,9 @@ public sealed record FrameCell
     /// <summary>Rows of a table that the cell stands for.</summary>
     internal int Rows { get; init; } = 1;
 
+    /// <summary>Whether a saved fit said that speeds and order of shooting go together; the order itself is not saved.</summary>
+    internal bool InOrder { get; init; }
+
     /// <summary>Under what conditions.</summary>
     public Conditions Conditions { get; init; } = Conditions.None;
 

@@ -15,11 +15,11 @@ internal static class CompareQuestion
             throw new ArgumentException(
                 $"One side was estimated by {a.Estimator}, the other by {b.Estimator}, and their intervals mean different things. Fit both with one estimator."
             );
-        var shared = Shared(a, b);
+        var statuses = DaysOfSides.Remarks(a, b);
+        var shared = statuses.IsEmpty;
         if (a.Linear is not null && b.Linear is not null)
-            return LinearDifference.Between(new(a, options), new(b, options), rate, shared ? [] : [OtherDays]);
+            return LinearDifference.Between(new(a, options), new(b, options), rate, statuses);
         var (lawA, lawB) = (Law(a, b, shared, options), Law(b, a, shared, options));
-        ImmutableArray<Status> statuses = shared ? [] : [OtherDays];
         var (exposureA, exposureB) = (lawA.ExposureFor(rate), lawB.ExposureFor(rate));
         if (double.IsInfinity(exposureA.Quantile(0.05)) || double.IsInfinity(exposureB.Quantile(0.05)))
         {
@@ -56,21 +56,12 @@ internal static class CompareQuestion
         };
     }
 
-    private static Status OtherDays { get; } =
-        new(
-            StatusCode.ConfoundedWithSession,
-            "The two sides were shot on different days, so each side's luck of the day is part of the difference. Shoot both on one day, in turn, to part them."
-        );
-
-    private static bool Shared(KeeperCurve a, KeeperCurve b) => Days(a).Overlaps(Days(b));
-
-    private static HashSet<(string?, string?)> Days(KeeperCurve curve) =>
-        [.. curve.Data.Cells.Select(c => (c.Conditions.Photographer, c.Conditions.Session))];
-
     /// <summary>On a shared day its luck is on both sides and drops out; otherwise each side gets a day of its own.</summary>
     private static RateLaw Law(KeeperCurve curve, KeeperCurve other, bool shared, AnswerOptions options) =>
         !shared && options.Day == Day.Another ? curve.PosteriorUnder(options.Conditions).AnotherDay
-        : Days(curve).SetEquals(Days(other)) && curve.PosteriorUnder(options.Conditions).SameDay is { } same ? same
+        : DaysOfSides.Of(curve.Data.Cells).SetEquals(DaysOfSides.Of(other.Data.Cells))
+        && curve.PosteriorUnder(options.Conditions).SameDay is { } same
+            ? same
         : curve.PosteriorUnder(options.Conditions).Habitual;
 
     /// <summary>Probability masses of an exposure's distribution, conditional on being reachable, at the middles of narrow bins.</summary>

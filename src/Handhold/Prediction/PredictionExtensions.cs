@@ -134,19 +134,23 @@ public static class PredictionExtensions
         ArgumentNullException.ThrowIfNull(conditions);
         ArgumentNullException.ThrowIfNull(reference);
         var all = options ?? AnswerOptions.Default;
+        var (a, b) = (reference.Or(all.Conditions), conditions.Or(all.Conditions));
+        var statuses = DaysOfSides.Remarks(curve, a, b);
         if (curve.Term is { } term)
             return TermDifference.Between(
                 curve,
                 term,
-                reference.Or(all.Conditions),
-                conditions.Or(all.Conditions),
-                Question.CheckedProbability(rate, "rate")
+                a,
+                b,
+                Question.CheckedProbability(rate, "rate"),
+                otherDays: !statuses.IsEmpty && all.Day == Day.Another,
+                statuses
             );
         return LinearDifference.Between(
-            new(curve, all with { Conditions = reference.Or(all.Conditions) }),
-            new(curve, all with { Conditions = conditions.Or(all.Conditions) }),
+            new(curve, all with { Conditions = a }),
+            new(curve, all with { Conditions = b }),
             Question.CheckedProbability(rate, "rate"),
-            []
+            statuses
         );
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Handhold.Curves;
 
 namespace Handhold.Prediction;
@@ -5,9 +6,17 @@ namespace Handhold.Prediction;
 /// <summary>Difference in stops between two conditions of one posterior with terms, point by point: what both sides share drops out.</summary>
 internal static class TermDifference
 {
-    internal static StopsDifference Between(KeeperCurve curve, TermPosterior term, Conditions reference, Conditions conditions, double rate)
+    internal static StopsDifference Between(
+        KeeperCurve curve,
+        TermPosterior term,
+        Conditions reference,
+        Conditions conditions,
+        double rate,
+        bool otherDays,
+        ImmutableArray<Status> statuses
+    )
     {
-        if (term.ExposureChange(reference.Or(term.Moved.Shared), conditions.Or(term.Moved.Shared), rate) is not { } change)
+        if (term.ExposureChange(reference.Or(term.Moved.Shared), conditions.Or(term.Moved.Shared), rate, otherDays) is not { } change)
             return new(
                 curve,
                 curve,
@@ -16,6 +25,7 @@ internal static class TermDifference
                 null,
                 null,
                 [
+                    .. statuses,
                     new(
                         StatusCode.NotReachable,
                         $"A keeper rate of {Say.Percent(rate)} may be above the ceiling, so the difference there is not defined. Compare at a lower rate."
@@ -28,7 +38,7 @@ internal static class TermDifference
             };
         var level = curve.Model.Level;
         CredibleInterval interval = new(change.Quantile((1 - level) / 2), change.Quantile((1 + level) / 2), level);
-        return new(curve, curve, rate, new Stops(change.Quantile(0.5)), interval, 1 - change.Below(0), [])
+        return new(curve, curve, rate, new Stops(change.Quantile(0.5)), interval, 1 - change.Below(0), statuses)
         {
             ConditionsOfA = reference,
             ConditionsOfB = conditions,

@@ -16,6 +16,8 @@ internal static class SavedData
         json.WriteNumber("unjudged", data.Unjudged);
         json.WriteNumber("sessions", data.Sessions);
         json.WriteNumber("bursts", data.Bursts);
+        if (data.IsOrderConfounded)
+            json.WriteBoolean("shotInOrder", true);
         json.WriteEndObject();
         var shared = SavedConditions.Shared(data.Cells);
         SavedConditions.Write(json, data.Cells[0].Conditions, shared.Contains);
@@ -47,7 +49,12 @@ internal static class SavedData
             throw curve["cells"].Wrong("should have something in it");
         if (sums["rows"].Count() < cells.Length)
             throw sums["rows"].Wrong(FormattableString.Invariant($"there are {cells.Length} cells"));
-        cells[0] = cells[0] with { Unjudged = sums["unjudged"].Count(), Rows = sums["rows"].Count() - cells.Length + 1 };
+        cells[0] = cells[0] with
+        {
+            InOrder = sums.Find("shotInOrder")?.Flag() ?? false,
+            Unjudged = sums["unjudged"].Count(),
+            Rows = sums["rows"].Count() - cells.Length + 1,
+        };
         return cells;
     }
 

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Handhold.Serialization;
 
 namespace Handhold;
@@ -21,7 +22,18 @@ public static class SavedFit
     public static string Write(FittedCurves curves, bool withCells = true)
     {
         ArgumentNullException.ThrowIfNull(curves);
-        return JsonText.Of(json => SavedFitWriter.Write(json, curves, withCells));
+        return JsonText.Of(json => SavedFitWriter.Write(json, curves, withCells, (_, _) => { }));
+    }
+
+    /// <summary>The JSON of a fit as a report, with more about each curve than can be read again.</summary>
+    /// <param name="curves">The fit.</param>
+    /// <param name="withCells">Whether the counts go along.</param>
+    /// <param name="more">Writes further members of a curve's object.</param>
+    public static string Report(FittedCurves curves, bool withCells, Action<Utf8JsonWriter, KeeperCurve> more)
+    {
+        ArgumentNullException.ThrowIfNull(curves);
+        ArgumentNullException.ThrowIfNull(more);
+        return JsonText.Of(json => SavedFitWriter.Write(json, curves, withCells, more));
     }
 
     /// <summary>Reads what <see cref="Write"/> wrote.</summary>

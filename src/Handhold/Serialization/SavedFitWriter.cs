@@ -6,7 +6,7 @@ namespace Handhold.Serialization;
 /// <summary>Writes a fit: the model, what it was fitted to, and what was found.</summary>
 internal static class SavedFitWriter
 {
-    internal static void Write(Utf8JsonWriter json, FittedCurves curves, bool withCells)
+    internal static void Write(Utf8JsonWriter json, FittedCurves curves, bool withCells, Action<Utf8JsonWriter, KeeperCurve> more)
     {
         json.WriteStartObject();
         json.WriteNumber("schemaVersion", SavedFit.SchemaVersion);
@@ -15,7 +15,7 @@ internal static class SavedFitWriter
         WriteData(json, curves);
         json.WriteStartArray("curves");
         foreach (var curve in curves)
-            WriteCurve(json, curve, withCells);
+            WriteCurve(json, curve, withCells, more);
         json.WriteEndArray();
         json.WriteEndObject();
     }
@@ -35,7 +35,7 @@ internal static class SavedFitWriter
         json.WriteEndObject();
     }
 
-    private static void WriteCurve(Utf8JsonWriter json, KeeperCurve curve, bool withCells)
+    private static void WriteCurve(Utf8JsonWriter json, KeeperCurve curve, bool withCells, Action<Utf8JsonWriter, KeeperCurve> more)
     {
         json.WriteStartObject();
         json.WriteKey(curve.Key);
@@ -57,6 +57,7 @@ internal static class SavedFitWriter
         WriteHalfKeeperExposure(json, curve);
         if (curve.Linear is not null || curve.Sampling is not null)
             SavedLinear.WriteInStops(json, curve.InStops);
+        more(json, curve);
         json.WriteEndObject();
     }
 
