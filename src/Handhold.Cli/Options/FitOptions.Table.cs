@@ -35,10 +35,7 @@ internal sealed partial class FitOptions
     }
 
     /// <summary>The JSON of a fit, with or without its counts.</summary>
-    public string Text(ParseResult given, FittedCurves curves) => SavedFit.Write(curves, withCells: !given.GetValue(_withoutCells));
-
-    /// <summary>The report for programs: what is saved, and the checks of each curve.</summary>
-    public string Report(ParseResult given, FittedCurves curves) =>
+    public string Text(ParseResult given, FittedCurves curves) =>
         SavedFit.Report(
             curves,
             withCells: !given.GetValue(_withoutCells),

@@ -16,7 +16,7 @@ internal static class FitVerb
         {
             var curves = source.Curves(given, desk);
             if (given.GetValue(json))
-                desk.Output.WriteLine(source.Fit.Report(given, curves));
+                desk.Output.WriteLine(source.Fit.Text(given, curves));
             else
                 Say.Fit(desk, curves);
             return (int)ExitCode.Done;
