@@ -36,7 +36,8 @@ public class CheckFacts
             Assert.Equal(moved, checks.Cells[left].Influence!.Value.Value, 0.05);
         }
 
-        static double Tau(KeeperCurve curve) => curve.ExposureFor(0.5, new() { BeyondTested = true, CheckPriors = false }).Exposure!.Value.Log2Seconds;
+        static double Tau(KeeperCurve curve) =>
+            curve.ExposureFor(0.5, new() { BeyondTested = true, CheckPriors = false }).Exposure!.Value.Log2Seconds;
     }
 
     [Theory]
@@ -45,7 +46,9 @@ public class CheckFacts
     public void Log_predictive_density_is_the_chance_that_the_rest_gives_to_the_cell(Estimator estimator)
     {
         // One cell of the curve holds 20 of 20 far on the safe side: the rest gives it a chance near one.
-        var checks = (KeeperModel.Default with { Estimator = estimator, Ceiling = Ceiling.One }).Fit(Table(20, 20, 18, 12, 5, 1)).Only.Check();
+        var checks = (KeeperModel.Default with { Estimator = estimator, Ceiling = Ceiling.One })
+            .Fit(Table(20, 20, 18, 12, 5, 1))
+            .Only.Check();
         Assert.InRange(checks.Cells[0].LogPredictiveDensity!.Value, -0.6, 0);
         Assert.All(checks.Cells, c => Assert.True(c.LogPredictiveDensity < 0));
         Assert.Equal(checks.Cells.Sum(c => c.LogPredictiveDensity!.Value), checks.LogPredictiveDensity!.Value, 1e-12);

@@ -19,7 +19,8 @@ public class SidesFacts
             .Fit(Table(session))
             .Only.SlowerUnder(Conditions.None.With("grip", "braced"), Conditions.None.With("grip", "free"), 0.5, options);
 
-    private static bool IsConfounded(StopsDifference difference) => difference.Statuses.Any(s => s.Code == StatusCode.ConfoundedWithSession);
+    private static bool IsConfounded(StopsDifference difference) =>
+        difference.Statuses.Any(s => s.Code == StatusCode.ConfoundedWithSession);
 
     [Theory]
     [InlineData(Estimator.Posterior)]
@@ -68,7 +69,10 @@ public class SidesFacts
             [
                 .. order.Select(
                     (place, stop) =>
-                        new FrameCell(ShutterSpeed.FromLog2Seconds(stop - 8), 8, 8 - stop - (stop == 2 ? 1 : 0)) { Conditions = new() { Order = place } }
+                        new FrameCell(ShutterSpeed.FromLog2Seconds(stop - 8), 8, 8 - stop - (stop == 2 ? 1 : 0))
+                        {
+                            Conditions = new() { Order = place },
+                        }
                 ),
             ];
     }
