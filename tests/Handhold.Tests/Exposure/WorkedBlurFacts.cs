@@ -29,14 +29,4 @@ public class WorkedBlurFacts
             Assert.Equal(row.Number("printed_rotation_um"), row.Number("rotation_um"), 0.5);
         }
     }
-
-    [Theory]
-    [InlineData(1, 0.5)]
-    [InlineData(2, 1.1609640474436812)]
-    public void Subject_blur_as_large_as_the_shake_costs_half_a_stop_and_twice_as_large_more_than_one(double ratio, double cost)
-    {
-        Setting still = new([], [], [], null, HandSpeed: -1, Subject: null);
-        Setting moving = still with { Subject = -Math.Log2(ratio) };
-        Assert.Equal(cost, still.HalfPoint(0, []) - moving.HalfPoint(0, []), 1e-12);
-    }
 }

@@ -55,7 +55,8 @@ public sealed class TermCaseFacts
                         curve.Term!.ExposureChange(
                             Asked(curve, change.GetProperty("from")),
                             Asked(curve, change.GetProperty("to")),
-                            change.GetProperty("rate").GetDouble()
+                            change.GetProperty("rate").GetDouble(),
+                            otherDays: false
                         )!
                     );
         }

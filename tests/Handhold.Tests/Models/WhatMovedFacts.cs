@@ -4,30 +4,6 @@ namespace Handhold.Tests.Models;
 
 public class WhatMovedFacts
 {
-    /// <summary>
-    /// Stops that a rotation-only stabiliser of 4 stops leaves: log2(hypot(R, T) / hypot(R/16, T)), R = f (1 + m) w, T = m v, with f = 100 mm,
-    /// w = 0.03 rad/s and hands moving at 2.2, 5 and 8 mm/s; worked by hand from the two motions, no source.
-    /// </summary>
-    [Theory]
-    [InlineData(0.02, 4.0, 3.8, 3.6)]
-    [InlineData(0.05, 3.8, 3.3, 2.8)]
-    [InlineData(0.1, 3.5, 2.6, 2.0)]
-    [InlineData(0.2, 2.9, 1.9, 1.3)]
-    [InlineData(0.5, 2.0, 1.0, 0.6)]
-    [InlineData(1.0, 1.5, 0.6, 0.3)]
-    public void A_stabiliser_wears_off_with_magnification(double magnification, double slow, double usual, double fast)
-    {
-        foreach (var (speed, left) in new[] { (2.2, slow), (5.0, usual), (8.0, fast) })
-        {
-            const double Blur = 0.03; // mm
-            Setting off = new([], [], [], Math.Log2(Blur / magnification), 0, null);
-            var on = off with { Turning = [(1, 1)] };
-            var tau0 = Math.Log2(Blur / (100 * (1 + magnification) * 0.03));
-            double[] effects = [Math.Log2(speed), 4];
-            Assert.Equal(left, on.HalfPoint(tau0, effects) - off.HalfPoint(tau0, effects), 0.05);
-        }
-    }
-
     /// <summary>Independent blurs add in quadrature: half a stop where the subject moves as fast as the camera, 1.16 where twice as fast (closed form).</summary>
     [Theory]
     [InlineData(1, 0.5)]
