@@ -21,9 +21,10 @@ def together(*halves):
 
 def report(cloud, finish):
     """Means and sds from the grid, quantiles from points spread over its cells, drawn together by as much as that adds to the sd."""
-    exact, spread = finish(cloud), finish(cloud.spread())
-    for (path, a), (_, b) in zip(leaves(exact), leaves(spread)):
+    exact, spread = finish(cloud), dict(leaves(finish(cloud.spread())))
+    for path, a in leaves(exact):
         if not a.pop("smooth", path.endswith("/ceiling")):
+            b = spread[path]
             a.update({q: a["mean"] + (b[q] - b["mean"]) * a["sd"] / b["sd"] for q in PROBABILITIES})
     return exact
 

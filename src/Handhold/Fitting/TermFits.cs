@@ -5,8 +5,7 @@ namespace Handhold.Fitting;
 /// <summary>The posterior of curves with terms, by importance sampling; a ceiling that is estimated is shared over them.</summary>
 internal static class TermFits
 {
-    private const int Size = 32768;
-    private const int Few = 2;
+    private const int Size = 16384;
     private const int PriorCheckSize = 4096;
 
     internal static FittedCurves Run(
@@ -19,7 +18,7 @@ internal static class TermFits
         var (fits, done) = (new List<TermSample>(), 0);
         foreach (var row in rows)
         {
-            fits.Add(TermSample.Of(model, row, rows.Length > Few ? Size / 2 : Size, cancellation));
+            fits.Add(TermSample.Of(model, row, Size, cancellation));
             progress?.Report(++done / (double)(rows.Length + 1));
         }
 
