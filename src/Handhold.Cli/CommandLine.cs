@@ -51,6 +51,7 @@ internal static class CommandLine
             CardVerb.Build(desk),
             DemoVerb.Build(desk),
             SimulateVerb.Build(desk),
+            KeptVerb.Build(desk),
             new HelpOption(),
             new VersionOption(),
         };
@@ -64,8 +65,9 @@ internal static class CommandLine
         var unknown = parsed.UnmatchedTokens is [var token, ..] ? token : null;
         var message =
             unknown is not null ? $"`{unknown}` means nothing to `{verb}`."
-            : verb == "handhold" ? "Say what to do: demo, fit, rate, exposure, slowest, frames, compare, plot, card or simulate."
-            : first.SymbolResult is ArgumentResult { Argument.Name: "TABLE" } or CommandResult ? "TABLE is missing."
+            : verb == "handhold" ? "Say what to do: demo, fit, rate, exposure, slowest, frames, compare, plot, card, simulate or kept."
+            : first.SymbolResult is ArgumentResult { Argument.Name: var argument } ? $"{argument} is missing."
+            : first.SymbolResult is CommandResult ? "TABLE is missing."
             : first.SymbolResult is OptionResult option
                 ? $"{option.Option.Name} {(option.Tokens.Count == 0 ? "needs a value" : "was given more than once")}."
             : first.Message;

@@ -30,6 +30,7 @@ internal static class Failure
             ),
             SolverException stopped => (ExitCode.SolverStopped, [new("solverStopped", stopped.Message)]),
             CellException cell => (ExitCode.BadInput, [new("badInput", cell.Message[..^cell.Remedy.Length].TrimEnd(), cell.Remedy)]),
+            SavedPlansException plans => (ExitCode.BadInput, [new("badPlans", plans.Message)]),
             SavedFitException saved => (ExitCode.BadInput, [new("badSavedFit", saved.Message)]),
             IOException or UnauthorizedAccessException => (
                 ExitCode.BadInput,

@@ -152,6 +152,19 @@ public sealed class OtherPictureFacts : IDisposable
         Assert.Contains("open (no limit to \u22121.0)", new Rendered(OtherScenes.Draw("stops, open"), 600, 400).LabelTexts);
     }
 
+    [Fact]
+    public void Each_assurance_stands_at_its_promise_and_share_beside_the_line_where_both_agree()
+    {
+        Rendered drawn = new(OtherScenes.Draw("kept"), 800, 533);
+        var line = Assert.Single(drawn.Plot.PlottableList.OfType<Scatter>());
+        Assert.All(line.Data.GetScatterPoints(), p => Assert.Equal(p.X, p.Y));
+        Assert.Equal(
+            [(0.82, 0.86), (0.91, 0.93), (0.955, 0.9), (0.991, 1.0)],
+            drawn.Plot.PlottableList.OfType<Marker>().Select(m => (m.X, m.Y))
+        );
+        Assert.All(["71 of 83", "78 of 84", "45 of 50", "27 of 27", "as promised"], words => Assert.Contains(words, drawn.LabelTexts));
+    }
+
     /// <summary>Writes every invented picture to a folder to look at, where HANDHOLD_LOOK names one; without it, to one that is thrown away.</summary>
     [Theory, MemberData(nameof(Names))]
     public void Every_picture_can_be_written_at_both_sizes_light_and_dark(string name)

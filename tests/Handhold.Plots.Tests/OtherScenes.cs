@@ -18,6 +18,9 @@ internal static class OtherScenes
         "stops",
         "stops, open",
         "prior",
+        "kept",
+        "kept, few",
+        "kept, none",
     ];
 
     public static Plot Draw(string name, PictureTheme theme = PictureTheme.Light) =>
@@ -58,6 +61,17 @@ internal static class OtherScenes
                     Marks.Third
                 )
             ),
+            "kept" => PromisePicture.Draw(
+                Kept(
+                    theme,
+                    new(0.82, 0.86, 0.77, 0.92, 71, 83),
+                    new(0.91, 0.93, 0.86, 0.97, 78, 84),
+                    new(0.955, 0.9, 0.79, 0.96, 45, 50),
+                    new(0.991, 1, 0.88, 1, 27, 27)
+                )
+            ),
+            "kept, few" => PromisePicture.Draw(Kept(theme, new PromisePoint(0.96, 0, 0, 0.56, 0, 3))),
+            "kept, none" => PromisePicture.Draw(Kept(theme)),
             _ => throw new ArgumentOutOfRangeException(nameof(name), name, null),
         };
 
@@ -114,6 +128,9 @@ internal static class OtherScenes
             Marks.Third
         );
     }
+
+    private static PromiseScene Kept(PictureTheme theme, params ImmutableArray<PromisePoint> points) =>
+        new(Words("90\u00A0% of plans were kept, 92\u00A0% were promised to be"), points, Palette.Of(theme));
 
     private static StopsScene Stops(PictureTheme theme, params ImmutableArray<StopsRow> rows) =>
         new(Words("Stabiliser: lens allows speeds 2.3 stops slower"), rows, Palette.Of(theme));

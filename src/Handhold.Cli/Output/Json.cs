@@ -24,6 +24,22 @@ internal static class Json
             }
         );
 
+    public static void Kept(Desk desk, KeptReport report, ImmutableArray<FramesNeededAnswer> again) =>
+        Report(
+            desk,
+            json =>
+            {
+                json.WritePropertyName("kept");
+                AnswerJson.Write(json, report);
+                if (again.IsEmpty)
+                    return;
+                json.WriteStartArray("again");
+                foreach (var answer in again)
+                    AnswerJson.Write(json, answer);
+                json.WriteEndArray();
+            }
+        );
+
     public static void Files(Desk desk, IEnumerable<string> files) =>
         Report(
             desk,

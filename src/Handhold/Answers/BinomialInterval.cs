@@ -21,15 +21,22 @@ public static class BinomialInterval
     /// <param name="level">Confidence, above 0 and below 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">A count or the level lies outside its range.</exception>
     public static ConfidenceInterval Wilson(int keepers, int frames, double level = 0.95) =>
-        BothEnds(WilsonLower, keepers, frames, level, "wilson");
+        BothEnds((k, n, tail) => WilsonLower((double)k / n, n, tail), keepers, frames, level, "wilson");
+
+    /// <summary>The same where what was counted tells no more than a smaller number would.</summary>
+    internal static ConfidenceInterval Wilson(int kept, int of, double worth, double level)
+    {
+        var tail = (1 - level) / 2;
+        return new(WilsonLower((double)kept / of, worth, tail), 1 - WilsonLower((double)(of - kept) / of, worth, tail), level, "wilson");
+    }
 
     /// <summary>Clopper and Pearson's exact interval: covers at least the stated share at every rate, so it is wide.</summary>
     /// <remarks>
     /// The rates at which neither P(at least k of n) nor P(at most k of n) falls below (1 - level)/2; its ends are beta quantiles.
     /// Source: Clopper and Pearson (1934), Biometrika 26, 404-413.
     /// </remarks>
-    /// <inheritdoc cref="Wilson" path="/param"/>
-    /// <inheritdoc cref="Wilson" path="/exception"/>
+    /// <inheritdoc cref="Wilson(int, int, double)" path="/param"/>
+    /// <inheritdoc cref="Wilson(int, int, double)" path="/exception"/>
     public static ConfidenceInterval ClopperPearson(int keepers, int frames, double level = 0.95) =>
         BothEnds(ClopperPearsonLower, keepers, frames, level, "clopperPearson");
 
@@ -38,8 +45,8 @@ public static class BinomialInterval
     /// The rates at which neither P(more than k) + P(k)/2 nor P(fewer than k) + P(k)/2 falls below (1 - level)/2.
     /// Source: Lancaster (1961), Journal of the American Statistical Association 56, 223-234.
     /// </remarks>
-    /// <inheritdoc cref="Wilson" path="/param"/>
-    /// <inheritdoc cref="Wilson" path="/exception"/>
+    /// <inheritdoc cref="Wilson(int, int, double)" path="/param"/>
+    /// <inheritdoc cref="Wilson(int, int, double)" path="/exception"/>
     public static ConfidenceInterval MidP(int keepers, int frames, double level = 0.95) =>
         BothEnds(MidPLower, keepers, frames, level, "midP");
 
@@ -48,7 +55,7 @@ public static class BinomialInterval
     /// <param name="keepers">Keepers, from 0 to <paramref name="frames"/>.</param>
     /// <param name="frames">Frames, at least 1.</param>
     /// <param name="level">Probability inside, above 0 and below 1.</param>
-    /// <inheritdoc cref="Wilson" path="/exception"/>
+    /// <inheritdoc cref="Wilson(int, int, double)" path="/exception"/>
     public static CredibleInterval Jeffreys(int keepers, int frames, double level = 0.95)
     {
         var tail = Tail(keepers, frames, level);
@@ -71,9 +78,9 @@ public static class BinomialInterval
     }
 
     // The smaller root of (1 + c) p² - (2q + c) p + q² = 0, q = k/n and c = z²/n, as q² over the sum that does not cancel.
-    private static double WilsonLower(int keepers, int frames, double tail)
+    private static double WilsonLower(double rate, double frames, double tail)
     {
-        var (z, rate) = (-Normal.Quantile(tail), (double)keepers / frames);
+        var z = -Normal.Quantile(tail);
         var c = z * z / frames;
         return rate * rate / (rate + c / 2 + Math.Sqrt(c * (rate * (1 - rate) + c / 4)));
     }

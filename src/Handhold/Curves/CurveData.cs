@@ -70,7 +70,7 @@ public sealed class CurveData
     public ImmutableArray<SpeedCount> SpeedsUnder(Conditions conditions)
     {
         ArgumentNullException.ThrowIfNull(conditions);
-        string[] stated = [.. Conditions.ColumnNames.Concat(conditions.Others.Keys).Where(c => conditions[c] is not null)];
+        string[] stated = [.. conditions.Recorded];
         return
         [
             .. Cells

@@ -60,5 +60,8 @@ public sealed partial record Conditions
             _ => Others.GetValueOrDefault(column),
         };
 
+    /// <summary>Names of all columns that were recorded.</summary>
+    internal IEnumerable<string> Recorded => ColumnNames.Concat(Others.Keys).Where(column => this[column] is not null);
+
     private static string? Text(double? value) => value?.ToString("R", CultureInfo.InvariantCulture);
 }

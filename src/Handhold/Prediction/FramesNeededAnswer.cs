@@ -57,6 +57,14 @@ public sealed class FramesNeededAnswer : Answer
 
     internal Lazy<ImmutableArray<ShootSplit>>? FindSplits { get; init; }
 
+    /// <summary>Probability of 0, 1, ... keepers of these frames; empty without a number of frames, or beyond 100. Computed when first read.</summary>
+    public ImmutableArray<double> Probabilities => FindProbabilities?.Value ?? [];
+
+    internal Lazy<ImmutableArray<double>>? FindProbabilities { get; init; }
+
+    /// <summary>Where terms were said to stand.</summary>
+    public Conditions Conditions { get; internal init; } = Conditions.None;
+
     /// <summary>Assurance attained with these frames, or with the whole budget when not reachable.</summary>
     public double Assurance { get; }
 

@@ -5,6 +5,8 @@ namespace Handhold.Prediction;
 /// <summary>How many frames bring the wanted keepers home.</summary>
 internal static class FramesQuestion
 {
+    private const int MostCounted = 100;
+
     internal static FramesNeededAnswer Answer(
         Question question,
         ShutterSpeed at,
@@ -52,6 +54,8 @@ internal static class FramesQuestion
                 question is { Law: RateLaw rates, Options.BurstsOf: null } && frames is { } inOneBurst
                     ? new(() => SplitQuestion.Splits(rates, x, keepers, assurance, inOneBurst, cancellation))
                     : null,
+            FindProbabilities = frames <= MostCounted ? new(() => law.Counts(frames.Value, cancellation)) : null,
+            Conditions = question.Options.Conditions,
         };
     }
 

@@ -48,7 +48,9 @@ public static partial class AnswerJson
     private static void WriteFrames(Utf8JsonWriter json, FramesNeededAnswer answer)
     {
         WriteAt(json, answer.At);
+        WriteConditions(json, answer.Conditions);
         json.WriteNumber("keepers", answer.Keepers);
+        json.WriteNumber("wantedAssurance", answer.WantedAssurance);
         WritePlan(json, answer.Frames, answer.Bursts, answer.Assurance, answer.Statuses);
         WriteRate(json, answer.Rate);
         WriteLuck(json, answer.Luck.Kind, answer.Luck.Value, answer.Luck.Origin);
@@ -64,6 +66,8 @@ public static partial class AnswerJson
         }
 
         json.WriteEndArray();
+        if (!answer.Probabilities.IsEmpty)
+            WriteProbabilities(json, answer.Probabilities);
         json.WriteString("doubt", answer.Doubt);
     }
 
@@ -71,8 +75,13 @@ public static partial class AnswerJson
     {
         WriteAt(json, answer.At);
         json.WriteNumber("frames", answer.Frames);
+        WriteProbabilities(json, answer.Probabilities);
+    }
+
+    private static void WriteProbabilities(Utf8JsonWriter json, ImmutableArray<double> probabilities)
+    {
         json.WriteStartArray("probabilities");
-        foreach (var probability in answer.Probabilities)
+        foreach (var probability in probabilities)
             json.WriteNumberValue(probability);
         json.WriteEndArray();
     }

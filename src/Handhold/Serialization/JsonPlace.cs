@@ -2,29 +2,30 @@ using System.Text.Json;
 
 namespace Handhold.Serialization;
 
-/// <summary>A value of a saved fit together with where it stands, so that every complaint names the place.</summary>
+/// <summary>A value of a saved text together with where it stands, so that every complaint names the place.</summary>
 /// <param name="Element">The value.</param>
 /// <param name="Path">Where it stands, such as <c>curves[2].cells[0].frames</c>.</param>
-internal readonly record struct JsonPlace(JsonElement Element, string Path)
+/// <param name="Kind">What the text is meant to be.</param>
+internal readonly record struct JsonPlace(JsonElement Element, string Path, SavedKind Kind)
 {
     private const int Shown = 40;
 
     /// <summary>A member that must be there.</summary>
     internal JsonPlace this[string name] =>
-        Find(name) ?? throw new SavedFitException($"{Member(name)} is missing from the saved fit. Save the fit again, or fit the table.");
+        Find(name) ?? throw Kind.Refused($"{Member(name)} is missing from {Kind.Name}. {Kind.Remedy}", null);
 
     /// <summary>A member, or null when it is absent.</summary>
     internal JsonPlace? Find(string name)
     {
         Expect(JsonValueKind.Object, "an object");
-        return Element.TryGetProperty(name, out var value) ? new(value, Member(name)) : null;
+        return Element.TryGetProperty(name, out var value) ? new(value, Member(name), Kind) : null;
     }
 
     internal IEnumerable<JsonPlace> Items()
     {
         Expect(JsonValueKind.Array, "a list");
-        var path = Path;
-        return Element.EnumerateArray().Select((item, i) => new JsonPlace(item, $"{path}[{i}]"));
+        var here = this;
+        return Element.EnumerateArray().Select((item, i) => new JsonPlace(item, $"{here.Path}[{i}]", here.Kind));
     }
 
     internal IEnumerable<(string Name, JsonPlace Value)> Members()
@@ -33,7 +34,7 @@ internal readonly record struct JsonPlace(JsonElement Element, string Path)
         var here = this;
         return Element
             .EnumerateObject()
-            .Select(member => here.Unbroken(() => (member.Name, new JsonPlace(member.Value, here.Member(member.Name)))));
+            .Select(member => here.Unbroken(() => (member.Name, new JsonPlace(member.Value, here.Member(member.Name), here.Kind))));
     }
 
     internal string Text()
@@ -73,8 +74,11 @@ internal readonly record struct JsonPlace(JsonElement Element, string Path)
     }
 
     /// <summary>What to throw when the value is not as it should be.</summary>
-    internal SavedFitException Wrong(string should, Exception? cause = null) =>
-        new($"{Path} of the saved fit is {ShortText()}, and {should}. Save the fit again, or fit the table.", cause);
+    internal FormatException Wrong(string should, Exception? cause = null) =>
+        Kind.Refused($"{Path} of {Kind.Name} is {ShortText()}, and {should}. {Kind.Remedy}", cause);
+
+    /// <summary>What to throw when the values here do not go together.</summary>
+    internal FormatException Impossible(Exception cause) => Kind.Refused($"{Path} of {Kind.Name} cannot be: {cause.Message}", cause);
 
     private string ShortText()
     {

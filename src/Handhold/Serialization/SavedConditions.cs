@@ -8,13 +8,13 @@ internal static class SavedConditions
 {
     /// <summary>The columns in which all cells agree.</summary>
     internal static ImmutableHashSet<string> Shared(ImmutableArray<FrameCell> cells) =>
-        [.. Columns(cells[0].Conditions).Where(column => cells.All(cell => cell.Conditions[column] == cells[0].Conditions[column]))];
+        [.. cells[0].Conditions.Recorded.Where(column => cells.All(cell => cell.Conditions[column] == cells[0].Conditions[column]))];
 
     /// <summary>Writes the columns that <paramref name="wanted"/> picks.</summary>
     internal static void Write(Utf8JsonWriter json, Conditions conditions, Func<string, bool> wanted)
     {
         json.WriteStartObject("conditions");
-        foreach (var column in Columns(conditions).Where(wanted))
+        foreach (var column in conditions.Recorded.Where(wanted))
         {
             json.WritePropertyName(column);
             if (IsNumber(column))
@@ -35,12 +35,9 @@ internal static class SavedConditions
         }
         catch (CellException impossible)
         {
-            throw new SavedFitException($"{place.Path} of the saved fit cannot be: {impossible.Message}", impossible);
+            throw place.Impossible(impossible);
         }
     }
-
-    private static IEnumerable<string> Columns(Conditions conditions) =>
-        Conditions.ColumnNames.Concat(conditions.Others.Keys).Where(column => conditions[column] is not null);
 
     private static bool IsNumber(string column) =>
         column

@@ -70,7 +70,7 @@ internal static class SavedData
         }
         catch (CellException impossible)
         {
-            throw new SavedFitException($"{place.Path} of the saved fit cannot be: {impossible.Message}", impossible);
+            throw place.Impossible(impossible);
         }
     }
 
