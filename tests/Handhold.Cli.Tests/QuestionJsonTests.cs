@@ -67,7 +67,8 @@ public class QuestionJsonTests(Fitted fitted)
         Assert.Equal(answer.Number("frames"), answer.List("bursts").Sum(b => b.GetInt32()));
         Assert.All(answer.List("bursts"), b => Assert.InRange(b.GetInt32(), 1, 4));
         Assert.True(answer.Number("assurance") >= 0.9);
-        Assert.Equal(["kind", "value", "origin"], answer.GetProperty("luck").Names());
+        Assert.Equal(["kind", "value", "origin", "unit", "correlation"], answer.GetProperty("luck").Names());
+        Assert.InRange(answer.GetProperty("luck").Number("correlation"), 0.001, 0.3);
         Assert.Equal("posterior", answer.Text("doubt"));
     }
 

@@ -5,8 +5,13 @@ public class UsageTests
     [Theory]
     [InlineData("likelihood or bias-reduced", "--link", "probit")]
     [InlineData("likelihood or bias-reduced", "--link", "cloglog")]
-    [InlineData("posterior for shared luck", "--estimator", "likelihood", "--luck", "normal")]
-    [InlineData("not in this version", "--estimator", "likelihood", "--luck", "beta-binomial")]
+    [InlineData("posterior or likelihood for shared luck", "--estimator", "bias-reduced", "--luck", "normal")]
+    [InlineData("posterior or likelihood for shared luck", "--estimator", "bias-reduced", "--luck", "beta-binomial")]
+    [InlineData("likelihood", "--luck", "beta-binomial")]
+    [InlineData("posterior", "--estimator", "likelihood", "--luck", "normal", "--ceiling", "estimated")]
+    [InlineData("likelihood with --luck normal", "--nodes", "3")]
+    [InlineData("likelihood with --luck normal", "--estimator", "likelihood", "--luck", "beta-binomial", "--nodes", "3")]
+    [InlineData("1 to 200", "--estimator", "likelihood", "--luck", "normal", "--nodes", "201")]
     [InlineData("not in this version", "--estimator", "likelihood", "--scale", "stops")]
     [InlineData("posterior or likelihood", "--estimator", "bias-reduced", "--ceiling", "estimated")]
     [InlineData("posterior or likelihood", "--estimator", "bias-reduced", "--floor", "estimated")]
@@ -23,10 +28,8 @@ public class UsageTests
 
     [Theory]
     [InlineData("--scale", "link")]
-    [InlineData("--luck", "beta-binomial")]
     [InlineData("--varies", "setup=both")]
     [InlineData("--within", "setup=photographer")]
-    [InlineData("--nodes", "3")]
     public void What_comes_later_is_refused_as_such(params string[] option) => Refused("not in this version", ["fit", "-", .. option]);
 
     [Theory]

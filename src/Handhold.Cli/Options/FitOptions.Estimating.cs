@@ -36,7 +36,7 @@ internal sealed partial class FitOptions
             RefuseWithPosterior(given);
         else
             RefuseWithoutPosterior(given, model);
-        var luck = given.Read(_luck, (o, text) => Reading.Word(o, text, ["normal", "none"], ["beta-binomial"]));
+        var luck = given.Read(_luck, (o, text) => Reading.Word(o, text, ["normal", "beta-binomial", "none"]));
         return model with
         {
             Link = given.Read(_link, (o, text) => Reading.Word(o, text, ["logit", "probit", "cloglog"])) switch
@@ -48,7 +48,9 @@ internal sealed partial class FitOptions
             Luck =
                 luck == "none" ? LuckKind.None
                 : luck == "normal" ? LuckKind.Normal
+                : luck == "beta-binomial" ? LuckKind.BetaBinomial
                 : model.Luck,
+            Nodes = Nodes(given),
             Terms = Terms(given),
             Products = Products(given),
         };
@@ -62,6 +64,11 @@ internal sealed partial class FitOptions
                 $"{_link.Name} {given.GetValue(_link)} is not for the posterior, which knows logit only in this version.",
                 $"Add {_estimator.Name} likelihood or bias-reduced, or leave {_link.Name} out."
             );
+        if (given.GetValue(_luck) == "beta-binomial")
+            throw new UsageException(
+                $"{_luck.Name} beta-binomial is not for the posterior, whose luck is normal.",
+                $"Add {_estimator.Name} likelihood, or leave {_luck.Name} out."
+            );
     }
 
     private void RefuseWithoutPosterior(ParseResult given, KeeperModel model)
@@ -73,16 +80,39 @@ internal sealed partial class FitOptions
                 $"{_prior.Name} has no place with {_estimator.Name} {estimator}, which uses no priors.",
                 "Leave one of them out."
             );
-        if (given.GetValue(_luck) == "normal")
-            throw new UsageException(
-                $"{_luck.Name} normal is not for {_estimator.Name} {estimator}, which takes frames as independent.",
-                $"Use {_estimator.Name} posterior for shared luck, or leave {_luck.Name} out."
-            );
+        if (given.GetValue(_luck) is var luck and ("normal" or "beta-binomial"))
+        {
+            if (model.Estimator == Estimator.BiasReduced)
+                throw new UsageException(
+                    $"{_luck.Name} {luck} is not for {_estimator.Name} {estimator}, which takes frames as independent.",
+                    $"Use {_estimator.Name} posterior or likelihood for shared luck, or leave {_luck.Name} out."
+                );
+            if (model.Ceiling.Value is null || given.GetValue(_floor) == "estimated")
+                throw new UsageException(
+                    $"{_estimator.Name} {estimator} cannot estimate a ceiling or floor beside {_luck.Name} {luck}.",
+                    $"Give a number, or use {_estimator.Name} posterior."
+                );
+        }
+
         if (model.Estimator == Estimator.BiasReduced && (model.Ceiling.Value is null || given.GetValue(_floor) == "estimated"))
             throw new UsageException(
                 $"{_estimator.Name} bias-reduced cannot estimate a ceiling or floor.",
                 $"Give a number, or use {_estimator.Name} posterior or likelihood."
             );
+    }
+
+    private int? Nodes(ParseResult given)
+    {
+        if (!given.Has(_nodes))
+            return null;
+        if (given.GetValue(_estimator) != "likelihood" || given.GetValue(_luck) != "normal")
+            throw new UsageException(
+                $"{_nodes.Name} is for {_estimator.Name} likelihood with {_luck.Name} normal, which alone integrates by quadrature.",
+                $"Add both, or leave {_nodes.Name} out."
+            );
+        return given.ReadValue(_nodes, Reading.Count) is var nodes and <= 200
+            ? nodes
+            : throw Reading.Refused(_nodes.Name, given.GetValue(_nodes)!, "is too many.", "Give 1 to 200.");
     }
 
     private ImmutableArray<string> Terms(ParseResult given)

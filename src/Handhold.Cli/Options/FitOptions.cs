@@ -33,8 +33,16 @@ internal sealed partial class FitOptions
     };
     private readonly Option<string> _luck = new("--luck")
     {
-        HelpName = "normal|none",
-        Description = "Whether frames of a day and of a burst share luck [normal for the posterior, none otherwise].",
+        HelpName = "normal|beta-binomial|none",
+        Description =
+            "Whether frames of a day and of a burst share luck [normal for the posterior, none otherwise]; the likelihood knows that of a burst, "
+            + "also as a constant correlation (beta-binomial).",
+    };
+    private readonly Option<string> _nodes = new("--nodes")
+    {
+        HelpName = "N",
+        Description =
+            "Quadrature nodes for the likelihood's normal luck, 1 (Laplace's method) to 200 [as many as the log-likelihood takes to settle].",
     };
     private readonly Option<string> _burst = new("--burst")
     {
@@ -99,6 +107,7 @@ internal sealed partial class FitOptions
             _ceiling,
             _floor,
             _luck,
+            _nodes,
             _burst,
             _burstPerRow,
             _prior,

@@ -7,7 +7,7 @@ namespace Handhold.Cli;
 internal sealed class LaterOptions
 {
     public ImmutableArray<Option> All { get; } =
-    [.. new[] { "--varies", "--within", "--nodes" }.Select(name => new Option<string[]>(name) { Hidden = true })];
+    [.. new[] { "--varies", "--within" }.Select(name => new Option<string[]>(name) { Hidden = true })];
 
     public void Refuse(ParseResult given)
     {

@@ -37,7 +37,7 @@ internal static class CurveNotes
     }
 
     private static string Independent(KeeperCurve curve) =>
-        $"{curve.Model.Link.ToString().ToLowerInvariant()} link, frames taken as independent";
+        $"{curve.Model.Link.ToString().ToLowerInvariant()} link, {(curve.Linear!.Luck is null ? "frames taken as independent" : "frames of a burst share luck")}";
 
     public static void Mind(Page page, IEnumerable<Status> statuses)
     {

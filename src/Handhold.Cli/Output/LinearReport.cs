@@ -21,7 +21,7 @@ internal static class LinearReport
                 "Standard error",
                 Plain.Level(linear.Level) + " interval",
             ],
-            linear.Coefficients.Select(Row)
+            (linear.Luck is { } luck ? [.. linear.Coefficients, luck] : linear.Coefficients).Select(Row)
         );
         page.Blank();
         page.Text(
@@ -71,7 +71,12 @@ internal static class LinearReport
 
     private static string[] Row(Coefficient coefficient) =>
         [
-            coefficient.Name,
+            coefficient.Name switch
+            {
+                "burstLuck" => "Luck of a burst, sd",
+                "rho" => "Correlation of two frames of a burst (rho)",
+                var name => name,
+            },
             coefficient.Estimate is { } estimate ? Number(estimate) : "none",
             coefficient.StandardError is { } error ? Number(error) : "",
             Ends(coefficient.Interval.Lower, coefficient.Interval.Upper, Number),

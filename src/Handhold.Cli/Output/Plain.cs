@@ -57,8 +57,9 @@ internal static class Plain
     public static string Luck(LuckUsed luck) =>
         luck.Kind switch
         {
-            "normal" => $"{Stops(luck.Value)} stops, {luck.Origin}",
-            _ => luck.Kind,
+            "normal" when luck.Unit == "stops" => $"{Stops(luck.Value)} stops, {luck.Origin}",
+            "none" => luck.Kind,
+            _ => string.Create(CultureInfo.InvariantCulture, $"{luck.Kind} {luck.Value:0.00}, {luck.Origin}"),
         };
 
     /// <summary>One frame, 3 frames.</summary>

@@ -48,7 +48,7 @@ public enum StatusCode
     /// <summary>More frames would be needed than the budget allows.</summary>
     OverBudget,
 
-    /// <summary>No two frames share a recorded burst, so luck within bursts rests on the prior.</summary>
+    /// <summary>No two frames share a recorded burst, or they say nothing on luck: it rests on the prior, or is taken as none.</summary>
     BurstsNotAssessable,
 
     /// <summary>The observed rates do not follow a falling curve.</summary>
@@ -62,4 +62,10 @@ public enum StatusCode
 
     /// <summary>The numerical result did not settle, or stands for something simpler than what is meant.</summary>
     Approximate,
+
+    /// <summary>Frames of a burst are no more alike than others: the estimate of their shared luck is none.</summary>
+    NoGroupSpread,
+
+    /// <summary>Every burst kept or lost all of its frames: no luck is too large for them.</summary>
+    BurstsAllAlike,
 }

@@ -7,13 +7,30 @@ namespace Handhold.Curves;
 /// <param name="misses">One less each.</param>
 /// <param name="masses">How probable each is, in any unit.</param>
 /// <param name="firsts">The first frame's keeper probability beside each; null when it is no other.</param>
-internal sealed class BurstRates(double[] rates, double[] misses, double[] masses, double[]? firsts = null)
+internal sealed class BurstRates(double[] rates, double[] misses, double[] masses, double[]? firsts = null) : IBurstLaw
 {
-    /// <summary>P(at least <paramref name="keepers"/> of <paramref name="frames"/> frames of one burst).</summary>
-    internal double AtLeast(int keepers, int frames) => Mean(keepers, frames, AtLeast);
+    private const double Reach = 8;
 
-    /// <summary>P(exactly <paramref name="keepers"/> of <paramref name="frames"/>).</summary>
-    internal double Exactly(int keepers, int frames) => Mean(keepers, frames, Exactly);
+    /// <summary>The rates that normal luck makes of a predictor, so close together that the count of a thousand frames is resolved.</summary>
+    internal static BurstRates OfNormalLuck(Link link, double predictor, double sd, double ceiling, double floor)
+    {
+        var step = Math.Min(0.25, 0.05 / sd);
+        var nodes = (int)Math.Ceiling(Reach / step);
+        double[] luck = [.. Enumerable.Range(-nodes, 2 * nodes + 1).Select(i => i * step)];
+        LinkPoint[] at = [.. luck.Select(u => Links.At(link, predictor + sd * u))];
+        var height = ceiling - floor;
+        return new(
+            [.. at.Select(p => floor + height * p.F)],
+            [.. at.Select(p => 1 - ceiling + height * p.G)],
+            [.. luck.Select(Normal.Density)]
+        );
+    }
+
+    /// <inheritdoc />
+    public double AtLeast(int keepers, int frames) => Mean(keepers, frames, AtLeast);
+
+    /// <inheritdoc />
+    public double Exactly(int keepers, int frames) => Mean(keepers, frames, Exactly);
 
     private double Mean(int keepers, int frames, Func<int, int, double, double, double> chance)
     {

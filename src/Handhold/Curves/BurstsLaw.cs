@@ -3,7 +3,7 @@ using Handhold.Kernels;
 namespace Handhold.Curves;
 
 /// <summary>Keepers over several bursts of one day, each with a fresh grip: exact convolution at every half point of the day.</summary>
-internal sealed class BurstsLaw
+internal sealed class BurstsLaw : IBurstsLaw
 {
     private const int BurstNodes = 11;
     private const double Negligible = 1e-9;
@@ -26,8 +26,8 @@ internal sealed class BurstsLaw
         }
     }
 
-    /// <summary>P(0), ..., P(<paramref name="below"/> - 1) keepers in <paramref name="full"/> bursts of <paramref name="burstsOf"/> and one of <paramref name="rest"/> frames.</summary>
-    internal double[] Fewer(int below, int full, int burstsOf, int rest, CancellationToken cancellation = default)
+    /// <inheritdoc />
+    public double[] Fewer(int below, int full, int burstsOf, int rest, CancellationToken cancellation = default)
     {
         var (sum, total) = (new double[below], 0.0);
         var (one, last, power, product) = (new double[below], new double[below], new double[below], new double[below]);
@@ -37,11 +37,11 @@ internal sealed class BurstsLaw
             if ((++seen & 1023) == 0)
                 cancellation.ThrowIfCancellationRequested();
             InBurst(atom, distance, burstsOf, one);
-            Power(one, full, power, product);
+            IndependentCounts.Repeat(one, full, power);
             if (rest > 0)
             {
                 InBurst(atom, distance, rest, last);
-                Multiply(power, last, product);
+                IndependentCounts.Add(power, last, product);
                 product.CopyTo(power, 0);
             }
 
@@ -53,6 +53,21 @@ internal sealed class BurstsLaw
         for (var j = 0; j < below; j++)
             sum[j] /= total;
         return sum;
+    }
+
+    /// <summary>Correlation of two frames of a burst about the rate of their day: their covariance over their variance, each averaged over the days.</summary>
+    internal double Correlation()
+    {
+        var (covariance, variance, pair) = (0.0, 0.0, new double[3]);
+        foreach (var (atom, distance, weight) in _days)
+        {
+            InBurst(atom with { FirstShift = 0 }, distance, 2, pair);
+            var (keep, miss) = (pair[2] + pair[1] / 2, pair[0] + pair[1] / 2);
+            covariance += weight * (pair[2] * pair[0] - pair[1] * pair[1] / 4);
+            variance += weight * keep * miss;
+        }
+
+        return variance == 0 ? 0 : covariance / variance;
     }
 
     private static void InBurst(CurveAtom atom, double distance, int frames, double[] counts)
@@ -94,37 +109,6 @@ internal sealed class BurstsLaw
         {
             counts[from + j] += mass;
             mass *= keep * (frames - j) / (miss * (j + 1));
-        }
-    }
-
-    private static void Power(double[] one, int exponent, double[] power, double[] product)
-    {
-        Array.Clear(power);
-        power[0] = 1;
-        var square = (double[])one.Clone();
-        for (var e = exponent; e > 0; e >>= 1)
-        {
-            if ((e & 1) == 1)
-            {
-                Multiply(power, square, product);
-                product.CopyTo(power, 0);
-            }
-
-            if (e == 1)
-                break;
-            Multiply(square, square, product);
-            product.CopyTo(square, 0);
-        }
-    }
-
-    private static void Multiply(double[] a, double[] b, double[] product)
-    {
-        for (var j = 0; j < product.Length; j++)
-        {
-            var sum = 0.0;
-            for (var i = 0; i <= j; i++)
-                sum += a[i] * b[j - i];
-            product[j] = sum;
         }
     }
 }

@@ -10,10 +10,18 @@ internal sealed class CurveLikelihood
 {
     private readonly Lazy<LimitEstimate> _limit;
 
-    internal CurveLikelihood(DesignLayout layout, BinomialProblem problem, BinomialEstimator estimator, Separation separation)
+    internal CurveLikelihood(
+        DesignLayout layout,
+        BinomialProblem problem,
+        BinomialEstimator estimator,
+        Separation separation,
+        ClusteredFit? shared = null
+    )
     {
-        (Layout, Problem, Estimator, Separation) = (layout, problem, estimator, separation);
-        if (estimator == BinomialEstimator.BiasReduced)
+        (Layout, Problem, Estimator, Separation, Shared) = (layout, problem, estimator, separation, shared);
+        if (shared is not null)
+            Estimate = shared.Estimate;
+        else if (estimator == BinomialEstimator.BiasReduced)
             Estimate = BinomialSolver.BiasReduced(problem);
         else if (!separation.IsSeparated)
             Estimate = BinomialSolver.Likelihood(problem);
@@ -27,6 +35,12 @@ internal sealed class CurveLikelihood
     internal BinomialEstimator Estimator { get; }
 
     internal Separation Separation { get; }
+
+    /// <summary>The fit in which the frames of a burst share luck; null where frames are independent.</summary>
+    internal ClusteredFit? Shared { get; }
+
+    /// <summary>Sd of the bursts' luck on the link's scale; 0 where it is none, or of another kind.</summary>
+    internal double LuckSd => Shared is { Luck: SharedLuck.NormalShift } shared ? shared.Spread : 0;
 
     /// <summary>The maximum; null where the likelihood has none.</summary>
     internal BinomialEstimate? Estimate { get; }
@@ -43,8 +57,12 @@ internal sealed class CurveLikelihood
 
     internal double LogLikelihood => Estimate?.LogLikelihood ?? Limit.LogLikelihood;
 
-    /// <summary>Whether ceiling and floor are known, so that a rate is a height of the line.</summary>
-    internal bool HasKnownAsymptotes => Problem is { Ceiling: not null, Floor: not null };
+    /// <summary>Whether a rate is a height of the line: ceiling and floor are known, and no normal luck is averaged over.</summary>
+    internal bool RateIsHeight => Problem is { Ceiling: not null, Floor: not null } && Shared is not { Luck: SharedLuck.NormalShift };
+
+    /// <summary>What is lost by holding contrasts.</summary>
+    internal IProfile ProfileAt(double level) =>
+        Shared is null ? new Profile(Problem, Estimator, level) : new ClusteredProfile(Shared, level);
 
     /// <summary>The estimate without some rows; null where they alone hold a column, or no finite maximum is left.</summary>
     internal BinomialEstimate? Without(IReadOnlyCollection<int> rows)
@@ -98,11 +116,11 @@ internal sealed class CurveLikelihood
         };
     }
 
-    /// <summary>The rate of a linear predictor.</summary>
+    /// <summary>The rate of a linear predictor, averaged over the luck of bursts.</summary>
     internal double RateOf(double eta) =>
         double.IsPositiveInfinity(eta) ? Ceiling
         : double.IsNegativeInfinity(eta) ? Floor
-        : Floor + (Ceiling - Floor) * Links.At(Problem.Link, eta).F;
+        : Floor + (Ceiling - Floor) * AveragedLink.At(Problem.Link, eta, LuckSd).F;
 
     /// <summary>The linear predictor of a rate; null at or beyond ceiling and floor.</summary>
     internal double? PredictorOf(double rate) => Predictor(rate, Ceiling, Floor);
@@ -119,8 +137,10 @@ internal sealed class CurveLikelihood
     /// <summary>The root of twice the log-likelihood lost by holding the rate of a row; ceiling and floor, where estimated, adapt.</summary>
     internal double LossRoot(ImmutableArray<double> row, double rate)
     {
-        if (HasKnownAsymptotes)
+        if (RateIsHeight)
             return PredictorOf(rate) is { } eta ? LossRootOf(row, eta) : double.PositiveInfinity;
+        if (Shared is not null)
+            return Share(rate, Ceiling, Floor) is { } share ? AveragedLossRoot(Shared, row, share) : double.PositiveInfinity;
         var held = AsymptoteSearch.Highest(Problem, rate, (ceiling, floor) => Held(row, rate, ceiling, floor));
         return Math.Sqrt(2 * Math.Max(0, LogLikelihood - held));
     }
@@ -128,8 +148,15 @@ internal sealed class CurveLikelihood
     /// <summary>The root of twice the objective lost by holding a contrast of the coefficients.</summary>
     internal double LossRootOf(ImmutableArray<double> contrast, double value)
     {
-        Profile profile = new(Problem, Estimator, 0.5);
+        var profile = ProfileAt(0.5);
         return Math.Max(0, profile.Excess(contrast, value) + profile.Bound);
+    }
+
+    /// <summary>The same where the height that has a rate depends on the luck, which adapts.</summary>
+    private double AveragedLossRoot(ClusteredFit shared, ImmutableArray<double> row, double share)
+    {
+        ClusteredProfile profile = new(shared, 0.5);
+        return Math.Max(0, profile.Excess(row, spread => AveragedLink.Height(Problem.Link, share, spread)) + profile.Bound);
     }
 
     private double Held(ImmutableArray<double> row, double rate, double ceiling, double floor) =>
@@ -138,5 +165,9 @@ internal sealed class CurveLikelihood
             : double.NegativeInfinity;
 
     private double? Predictor(double rate, double ceiling, double floor) =>
-        (rate - floor) / (ceiling - floor) is var share and > 0 and < 1 ? Links.Inverse(Problem.Link, share) : null;
+        Share(rate, ceiling, floor) is { } share ? AveragedLink.Height(Problem.Link, share, LuckSd).Eta : null;
+
+    /// <summary>How far a rate is from the floor to the ceiling; null at or beyond them.</summary>
+    private static double? Share(double rate, double ceiling, double floor) =>
+        (rate - floor) / (ceiling - floor) is var share and > 0 and < 1 ? share : null;
 }

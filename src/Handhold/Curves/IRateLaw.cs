@@ -12,6 +12,12 @@ internal interface IRateLaw
     /// <summary>The chance that one frame is a keeper; NaN where the data leave it open altogether.</summary>
     double MeanRate(double exposure);
 
-    /// <summary>The distribution of one burst's keeper probability at an exposure.</summary>
-    BurstRates BurstRates(double exposure);
+    /// <summary>Keepers of one burst at an exposure.</summary>
+    IBurstLaw BurstRates(double exposure);
+
+    /// <summary>Keepers of several bursts with a fresh grip each; null where frames of a burst share nothing, so that several are as one.</summary>
+    IBurstsLaw? Bursts(double exposure, int burstsOf);
+
+    /// <summary>Correlation of two frames of one burst at an exposure, about the rate of their day; 0 where frames share nothing, NaN where the rate is left open.</summary>
+    double BurstCorrelation(double exposure);
 }

@@ -69,7 +69,7 @@ public sealed partial class LinearFit
         ImmutableArray<double> still = [.. shift];
         // The slope must not depend on other terms here: those that do are at their reference.
         var moving = Unit(Slope);
-        var set = ProfileSet.Of(Likelihood.Problem, Likelihood.Estimator, still, moving, 0, Level);
+        var set = ProfileSet.Of(Likelihood.ProfileAt(Level), still, moving, 0, Level);
         Stops? stops = Likelihood.Dot(still) is { } height && Likelihood.Dot(moving) is { } slope and not 0 ? new(-height / slope) : null;
         ImmutableArray<KeyValuePair<string, double>> stated = [.. at.Select(p => Stated(Likelihood.Layout.Columns[p.Partner], p.Value))];
         var name = Likelihood.Layout.Columns[column];

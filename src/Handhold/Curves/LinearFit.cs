@@ -9,6 +9,7 @@ public sealed partial class LinearFit
 {
     private readonly Lazy<ImmutableArray<Coefficient>> _coefficients;
     private readonly Lazy<ImmutableArray<TermInStops>> _inStops;
+    private readonly Lazy<Coefficient?> _luck;
 
     internal LinearFit(CurveLikelihood likelihood, ImmutableArray<FrameCell> cells, double level)
     {
@@ -17,6 +18,7 @@ public sealed partial class LinearFit
         ReferenceConditions = CurveData.Typical(cells, c => likelihood.Layout.Terms.Sum(t => t.FromReference(c)));
         _coefficients = new(FindCoefficients);
         _inStops = new(FindInStops);
+        _luck = new(() => Likelihood.Shared is { } shared ? LuckOf(shared) : null);
     }
 
     /// <summary>False when all frames had one exposure, so that there is no exposure term.</summary>
@@ -47,7 +49,7 @@ public sealed partial class LinearFit
     public double Deviance => Likelihood.Estimate?.Deviance ?? Likelihood.Limit.Deviance;
 
     /// <summary>Cells less parameters.</summary>
-    public int DegreesOfFreedom => Likelihood.Problem.Rows - Parameters;
+    public int DegreesOfFreedom => (Likelihood.Shared?.Problem.Cells ?? Likelihood.Problem.Rows) - Parameters;
 
     /// <summary>Akaike's criterion, 2 (parameters - log-likelihood) on the Bernoulli scale; only differences between fits of the same frames mean anything.</summary>
     public double Akaike => 2 * (Parameters - LogLikelihood);
@@ -64,6 +66,12 @@ public sealed partial class LinearFit
     /// <summary>Standard error of an estimated floor; null when it was given, or ended at 0.</summary>
     public double? FloorStandardError => Likelihood.Estimate?.FloorStandardError;
 
+    /// <summary>
+    /// The luck that frames of a burst share: <c>burstLuck</c>, its normal sd on the scale of the link, or <c>rho</c>, the correlation of two frames; null where frames
+    /// were taken as independent. Zero, without a standard error, where frames of a burst are no more alike than others.
+    /// </summary>
+    public Coefficient? Luck => _luck.Value;
+
     /// <summary>What each term costs or buys, in stops; without those that depend on the rate, since they change the steepness.</summary>
     public ImmutableArray<TermInStops> InStops => _inStops.Value;
 
@@ -75,7 +83,11 @@ public sealed partial class LinearFit
 
     internal CurveLikelihood Likelihood { get; }
 
-    internal int Parameters => Columns + (Likelihood.Problem.Ceiling is null ? 1 : 0) + (Likelihood.Problem.Floor is null ? 1 : 0);
+    internal int Parameters =>
+        Columns
+        + (Likelihood.Problem.Ceiling is null ? 1 : 0)
+        + (Likelihood.Problem.Floor is null ? 1 : 0)
+        + (Likelihood.Shared is null ? 0 : 1);
 
     private int Columns => Likelihood.Layout.Columns.Length;
 
@@ -84,7 +96,7 @@ public sealed partial class LinearFit
         var coefficients = ImmutableArray.CreateBuilder<Coefficient>(Columns);
         for (var column = 0; column < Columns; column++)
         {
-            var interval = ProfileInterval.Of(Likelihood.Problem, Likelihood.Estimator, Unit(column), Level);
+            var interval = ProfileInterval.Of(Likelihood.ProfileAt(Level), Unit(column), Level);
             coefficients.Add(
                 new(
                     Likelihood.Layout.Columns[column],
@@ -96,6 +108,25 @@ public sealed partial class LinearFit
         }
 
         return coefficients.MoveToImmutable();
+    }
+
+    private Coefficient LuckOf(ClusteredFit shared)
+    {
+        var (lower, upper) = new ClusteredProfile(shared, Level).SpreadInterval();
+        if (shared.Luck == SharedLuck.NormalShift)
+            return new("burstLuck", shared.Spread, shared.SpreadError, new(lower, upper, Level, "profile"));
+        CoefficientInterval interval = new(
+            BetaRates.Correlation(lower),
+            upper is { } end ? BetaRates.Correlation(end) : 1,
+            Level,
+            "profile"
+        );
+        return new(
+            "rho",
+            shared.IsEndless ? 1 : BetaRates.Correlation(shared.Spread),
+            shared.SpreadError is { } error ? BetaRates.CorrelationSlope(shared.Spread) * error : null,
+            interval
+        );
     }
 
     private ImmutableArray<double> Unit(int column, double weight = 1) =>

@@ -32,9 +32,10 @@ internal sealed partial class ProfileLaw : IRateLaw
     {
         if (p == 0.5)
             return MeanRate(exposure);
-        if (!Likelihood.HasKnownAsymptotes)
+        if (!Likelihood.RateIsHeight)
             return RootInLogits(exposure, p);
-        var interval = ProfileInterval.Of(Likelihood.Problem, Likelihood.Estimator, Row(exposure), Math.Abs(1 - 2 * p));
+        var level = Math.Abs(1 - 2 * p);
+        var interval = ProfileInterval.Of(Likelihood.ProfileAt(level), Row(exposure), level);
         return p < 0.5
             ? Likelihood.RateOf(interval.Lower ?? double.NegativeInfinity)
             : Likelihood.RateOf(interval.Upper ?? double.PositiveInfinity);
@@ -44,11 +45,38 @@ internal sealed partial class ProfileLaw : IRateLaw
     public double MeanRate(double exposure) => Likelihood.Value(Row(exposure)) is { } eta ? Likelihood.RateOf(eta) : double.NaN;
 
     /// <inheritdoc />
-    public BurstRates BurstRates(double exposure)
+    public IBurstLaw BurstRates(double exposure)
     {
         var rate = MeanRate(exposure);
-        return new([rate], [1 - rate], [1]);
+        return Likelihood.Shared is not { Spread: > 0 } shared ? new BurstRates([rate], [1 - rate], [1])
+            : shared.Luck == SharedLuck.BetaRates ? new BetaBurst(rate, BetaRates.Correlation(shared.Spread))
+            : Curves.BurstRates.OfNormalLuck(
+                Likelihood.Problem.Link,
+                Likelihood.Dot(Row(exposure)) ?? double.NaN,
+                shared.Spread,
+                Likelihood.Ceiling,
+                Likelihood.Floor
+            );
     }
+
+    /// <inheritdoc />
+    public IBurstsLaw? Bursts(double exposure, int burstsOf) =>
+        Likelihood.Shared is { Spread: > 0 } ? new FreshBursts(BurstRates(exposure)) : null;
+
+    /// <inheritdoc />
+    public double BurstCorrelation(double exposure) =>
+        Likelihood.Shared is not { Spread: > 0 } shared ? 0
+        : shared.Luck == SharedLuck.BetaRates ? BetaRates.Correlation(shared.Spread)
+        : AveragedLink.Correlation(
+            Likelihood.Problem.Link,
+            Likelihood.Dot(Row(exposure)) ?? double.NaN,
+            shared.Spread,
+            Likelihood.Ceiling,
+            Likelihood.Floor
+        );
+
+    /// <summary>A luck of the link's scale in stops; null where the line has no slope.</summary>
+    internal double? InStops(double luck) => Likelihood.Dot(_moving) is { } slope and not 0 ? luck / Math.Abs(slope) : null;
 
     /// <summary>Positive where the estimated rate at an exposure is above <paramref name="rate"/>.</summary>
     internal double SignedRoot(double exposure, double rate) => Likelihood.SignedRoot(Row(exposure), rate);
@@ -67,23 +95,11 @@ internal sealed partial class ProfileLaw : IRateLaw
     internal ExposureSet Set(double rate, double level, IntervalMethod method) =>
         Likelihood.PredictorOf(rate) is not { } eta || !Likelihood.Layout.HasExposure ? LineSet.NotReachable(method)
         : method != IntervalMethod.Profile ? LineSet.FromCovariance(Likelihood, _still, _moving, eta, level, method)
-        : !Likelihood.HasKnownAsymptotes ? LineSet.ByRoots(Exposure(rate), x => SignedRoot(x, rate), level, method)
-        : LineSet.From(ProfileSet.Of(Likelihood.Problem, Likelihood.Estimator, _still, _moving, eta, level));
+        : !Likelihood.RateIsHeight ? LineSet.ByRoots(Exposure(rate), x => SignedRoot(x, rate), level, method)
+        : LineSet.From(ProfileSet.Of(Likelihood.ProfileAt(level), _still, _moving, eta, level));
 
     private ImmutableArray<double> Row(double exposure) => [.. _still.Zip(_moving, (still, moving) => still + exposure * moving)];
 
-    private double RootInLogits(double exposure, double p)
-    {
-        var (low, high) = (-LargestLogit, LargestLogit);
-        while (high - low > 1e-9)
-        {
-            var middle = (low + high) / 2;
-            if (RateCdf(exposure, Elementary.Logistic(middle).Mu) < p)
-                low = middle;
-            else
-                high = middle;
-        }
-
-        return Elementary.Logistic((low + high) / 2).Mu;
-    }
+    private double RootInLogits(double exposure, double p) =>
+        Elementary.Logistic(Root.Of(t => RateCdf(exposure, Elementary.Logistic(t).Mu) - p, -LargestLogit, LargestLogit, 1e-10)).Mu;
 }

@@ -72,7 +72,13 @@ internal sealed class RateLaw : IRateLaw
     }
 
     /// <summary>The distribution of one burst's keeper probability at an exposure, day and burst luck included, in narrow bins.</summary>
-    public BurstRates BurstRates(double exposure) => _points ? Gathered(exposure) : Differences(exposure);
+    public IBurstLaw BurstRates(double exposure) => _points ? Gathered(exposure) : Differences(exposure);
+
+    /// <inheritdoc />
+    public IBurstsLaw Bursts(double exposure, int burstsOf) => new BurstsLaw(this, exposure, burstsOf);
+
+    /// <inheritdoc />
+    public double BurstCorrelation(double exposure) => new BurstsLaw(this, exposure, 2).Correlation();
 
     /// <summary>From the distribution function at the edges of the bins.</summary>
     private BurstRates Differences(double exposure)

@@ -23,7 +23,9 @@ internal static class LinearEstimation
         var estimator = model.Estimator == Estimator.BiasReduced ? BinomialEstimator.BiasReduced : BinomialEstimator.Likelihood;
         try
         {
-            LinearFit linear = new(new(layout, problem, estimator, Separation.Of(problem)), rows.Data.Cells, model.Level);
+            var separation = Separation.Of(problem);
+            var shared = separation.IsSeparated ? null : Shared(model, rows.Data.Cells, layout, place);
+            LinearFit linear = new(new(layout, problem, estimator, separation, shared), rows.Data.Cells, model.Level);
             Lazy<ImmutableArray<ExpectedCount>> expected = new(() => LinearLeaveOneOut.Of(model, rows.Data, linear));
             return new(rows.Key, rows.Data, model, null, [], new(() => LinearStatuses.Of(model, rows.Data, linear, expected.Value)))
             {
@@ -42,4 +44,10 @@ internal static class LinearEstimation
             );
         }
     }
+
+    /// <summary>The fit with luck in bursts; null where none was asked for or none can be told.</summary>
+    private static ClusteredFit? Shared(KeeperModel model, ImmutableArray<FrameCell> cells, DesignLayout layout, string place) =>
+        model.Luck != LuckKind.None && BurstClusters.Of(model, cells, layout, place) is { } clusters
+            ? new(clusters, model.Luck == LuckKind.BetaBinomial ? SharedLuck.BetaRates : SharedLuck.NormalShift, model.Nodes)
+            : null;
 }

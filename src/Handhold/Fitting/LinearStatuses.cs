@@ -53,6 +53,7 @@ internal static class LinearStatuses
                 $"{string.Join(", ", approximated)}: shifts in proportion{(linear.Likelihood.Layout.Columns.Any(c => c.StartsWith("stabiliser", StringComparison.Ordinal) && c.EndsWith("×magnification", StringComparison.Ordinal)) ? ", and a product of stabiliser and magnification," : "")} stand in for motions that add in quadrature. The posterior has those."
             );
         CurveStatuses.AddOrder(data, statuses);
+        LuckStatuses.Add(model, data, linear, statuses);
         CurveStatuses.AddMisfit(expected, statuses);
         return statuses.ToImmutable();
 

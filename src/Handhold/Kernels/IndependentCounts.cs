@@ -19,4 +19,25 @@ internal static class IndependentCounts
                 sum[i + j] += a[i] * b[j];
         }
     }
+
+    /// <summary>The law of the sum of <paramref name="times"/> parts that are alike, for as many entries as <paramref name="sum"/> has room for.</summary>
+    internal static void Repeat(ReadOnlySpan<double> one, int times, Span<double> sum)
+    {
+        var (square, product) = (new double[sum.Length], new double[sum.Length]);
+        one[..Math.Min(one.Length, square.Length)].CopyTo(square);
+        sum.Clear();
+        sum[0] = 1;
+        for (var e = times; e > 0; e >>= 1)
+        {
+            if ((e & 1) == 1)
+            {
+                Add(sum, square, product);
+                product.CopyTo(sum);
+            }
+            if (e == 1)
+                break;
+            Add(square, square, product);
+            product.CopyTo(square, 0);
+        }
+    }
 }

@@ -39,7 +39,10 @@ internal sealed class DesignLayout
     internal ImmutableArray<string> Columns { get; }
 
     /// <summary>The counts of a curve under these columns, equal rows pooled.</summary>
-    internal BinomialProblem Problem(ImmutableArray<FrameCell> cells, KeeperModel model)
+    internal BinomialProblem Problem(ImmutableArray<FrameCell> cells, KeeperModel model) => Rows(cells, model).Pooled();
+
+    /// <summary>The same, a row a cell.</summary>
+    internal BinomialProblem Rows(ImmutableArray<FrameCell> cells, KeeperModel model)
     {
         var design = new double[cells.Length * Columns.Length];
         for (var row = 0; row < cells.Length; row++)
@@ -51,7 +54,7 @@ internal sealed class DesignLayout
             Link = model.Link,
             Ceiling = model.Ceiling.Value,
             Floor = model.Floor.Value,
-        }.Pooled();
+        };
     }
 
     /// <summary>The linear predictor along exposures under some conditions, as weights of the coefficients: still + x moving.</summary>

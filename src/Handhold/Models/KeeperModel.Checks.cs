@@ -18,8 +18,20 @@ public sealed partial record KeeperModel
 
     private void CheckEstimator()
     {
+        Refuse(
+            Nodes is < 1 or > 200,
+            FormattableString.Invariant($"{Nodes} quadrature nodes were asked for. Give 1 to 200, or leave them out.")
+        );
+        Refuse(
+            Nodes is not null && (Estimator != Estimator.Likelihood || Luck != LuckKind.Normal),
+            "Quadrature nodes were given, and only the likelihood with normal luck has any. Leave them out."
+        );
         if (Estimator == Estimator.Posterior)
         {
+            Refuse(
+                Luck == LuckKind.BetaBinomial,
+                "The posterior knows normal luck, and beta-binomial luck was asked for. Use LuckKind.Normal, or Estimator.Likelihood."
+            );
             Refuse(
                 Link != Link.Logit,
                 $"The posterior knows the logit link only, and {Link} was asked for. Use Estimator.Likelihood or Estimator.BiasReduced, or leave the link out."
@@ -32,14 +44,19 @@ public sealed partial record KeeperModel
             $"The {Estimator} estimator takes verdicts as they are, and a sensitivity or specificity was given. Use Estimator.Posterior, or leave them out."
         );
         Refuse(
-            Luck != LuckKind.None,
-            $"The {Estimator} estimator takes frames as independent, and {Luck} luck was asked for. Use Estimator.Posterior, or LuckKind.None."
+            Luck != LuckKind.None && (Ceiling.Value is null || Floor.Value is null),
+            $"{Luck} luck is asked of the likelihood, and a ceiling or floor is to be estimated as well. Use Estimator.Posterior for that, or fix it."
         );
-        if (Estimator == Estimator.BiasReduced)
-            Refuse(
-                Ceiling.Value is null || Floor.Value is null,
-                "The bias-reduced estimator needs ceiling and floor one, zero or fixed, and one is to be estimated. Use Estimator.Posterior or Estimator.Likelihood for that, or fix it."
-            );
+        if (Estimator != Estimator.BiasReduced)
+            return;
+        Refuse(
+            Luck != LuckKind.None,
+            $"The {Estimator} estimator takes frames as independent, and {Luck} luck was asked for. Use Estimator.Likelihood or Estimator.Posterior, or LuckKind.None."
+        );
+        Refuse(
+            Ceiling.Value is null || Floor.Value is null,
+            "The bias-reduced estimator needs ceiling and floor one, zero or fixed, and one is to be estimated. Use Estimator.Posterior or Estimator.Likelihood for that, or fix it."
+        );
     }
 
     private void CheckTerms()

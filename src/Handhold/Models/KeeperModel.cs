@@ -49,12 +49,18 @@ public sealed partial record KeeperModel
     /// <summary>How often verdicts are right; always, unless said otherwise. Only the posterior allows for wrong ones.</summary>
     public Judging Judging { get; init; } = Judging.Perfect;
 
-    /// <summary>How frames share luck; unless said otherwise normal for the posterior. The other estimators take frames as independent.</summary>
+    /// <summary>How frames share luck; unless said otherwise normal for the posterior, none for the others. The bias-reduced estimator knows none.</summary>
     public LuckKind Luck
     {
         get => _luck ?? (Estimator == Estimator.Posterior ? LuckKind.Normal : LuckKind.None);
         init => _luck = value;
     }
+
+    /// <summary>
+    /// Quadrature nodes that the likelihood integrates a burst's normal luck by, 1 to 200, 1 being Laplace's method; null: as many as the log-likelihood
+    /// takes to settle within 1e-9.
+    /// </summary>
+    public int? Nodes { get; init; }
 
     /// <summary>Which frames share a burst.</summary>
     public BurstUse Bursts { get; init; } = BurstUse.Recorded;

@@ -49,7 +49,7 @@ public sealed class FramesNeededAnswer : Answer
     /// <summary>Frames in each burst, the last possibly short; empty when not reachable.</summary>
     public ImmutableArray<int> Bursts { get; }
 
-    /// <summary>What equal bursts with a fresh grip each would do, for 2 to 6 of them, where they take no more frames; empty unless asked for one burst of a posterior's curve. Computed when first read.</summary>
+    /// <summary>What equal bursts with a fresh grip each would do, for 2 to 6 of them, where they take no more frames; empty unless asked for one burst whose frames share luck. Computed when first read.</summary>
     public ImmutableArray<ShootSplit> Splits => FindSplits?.Value ?? [];
 
     /// <summary>The split that takes the fewest frames, of several the one with the fewest bursts; null where none saves a frame.</summary>
@@ -80,8 +80,13 @@ public sealed class FramesNeededAnswer : Answer
     /// <inheritdoc />
     public override string Sentence =>
         Frames is { } frames
-            ? $"Shoot {Say.Frames(frames)} at {At}{Split()} for {Say.Keepers(Keepers)} with {Say.Percent(Assurance)} assurance{(Curve.Linear is null ? "" : ", if the estimated rate is the true one")}."
+            ? $"Shoot {Say.Frames(frames)} at {At}{Split()} for {Say.Keepers(Keepers)} with {Say.Percent(Assurance)} assurance{Condition()}."
             : Statuses.First(s => s.Code is StatusCode.OverBudget or StatusCode.OutsideTestedRange or StatusCode.Separated).Message;
+
+    private string Condition() =>
+        Curve.Linear is null ? ""
+        : Luck.Value > 0 ? ", if the estimated rate and luck are the true ones"
+        : ", if the estimated rate is the true one";
 
     private string Split() =>
         Bursts.Length <= 1 ? " in one burst"

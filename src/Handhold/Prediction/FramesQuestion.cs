@@ -1,5 +1,3 @@
-using Handhold.Curves;
-
 namespace Handhold.Prediction;
 
 /// <summary>How many frames bring the wanted keepers home.</summary>
@@ -16,7 +14,7 @@ internal static class FramesQuestion
     )
     {
         var (curve, x) = (question.Curve, at.Log2Seconds);
-        var luck = Luck(curve);
+        var luck = LuckUsed.Of(question, x);
         if (question.Barred(at) is { } barred)
             return new(curve, at, keepers, assurance, null, [], 0, null, luck, false, [barred]);
         var law = ShootLaw.For(question, x);
@@ -51,8 +49,8 @@ internal static class FramesQuestion
         )
         {
             FindSplits =
-                question is { Law: RateLaw rates, Options.BurstsOf: null } && frames is { } inOneBurst
-                    ? new(() => SplitQuestion.Splits(rates, x, keepers, assurance, inOneBurst, cancellation))
+                question.Options.BurstsOf is null && frames is { } inOneBurst && question.Law.Bursts(x, 1) is not null
+                    ? new(() => SplitQuestion.Splits(question.Law, x, keepers, assurance, inOneBurst, cancellation))
                     : null,
             FindProbabilities = frames <= MostCounted ? new(() => law.Counts(frames.Value, cancellation)) : null,
             Conditions = question.Options.Conditions,
@@ -83,9 +81,4 @@ internal static class FramesQuestion
 
         return holds;
     }
-
-    private static LuckUsed Luck(KeeperCurve curve) =>
-        curve.Linear is not null ? new("none", 0, "assumed")
-        : curve.Model.Luck == LuckKind.None ? new("none", 0, "given")
-        : new("normal", curve.Parameters.First(p => p.Name == "burstLuck").Median, curve.Data.Bursts > 0 ? "estimated" : "assumed");
 }

@@ -10,13 +10,15 @@ public static class PredictionExtensions
     public static RateAnswer RateAt(this KeeperCurve curve, ShutterSpeed at, AnswerOptions? options = null)
     {
         Question question = new(curve, options);
-        if (question.Barred(at) is { } barred)
-            return new(curve, at, null, false, [barred]);
         var x = at.Log2Seconds;
+        var luck = LuckUsed.Of(question, x);
+        if (question.Barred(at) is { } barred)
+            return new(curve, at, null, luck, false, [barred]);
         return new(
             curve,
             at,
             question.Rate(x),
+            luck,
             question.Tested(x),
             question.WithPriorCheck(question.Remarks(at), q => Odds(q.Law.MeanRate(x)), "the rate there")
         );

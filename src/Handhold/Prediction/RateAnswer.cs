@@ -6,14 +6,24 @@ namespace Handhold;
 /// <summary>The keeper rate at a speed.</summary>
 public sealed class RateAnswer : Answer
 {
-    internal RateAnswer(KeeperCurve curve, ShutterSpeed at, RateEstimate? rate, bool withinTested, ImmutableArray<Status> statuses)
-        : base(curve, withinTested, rate is not null, statuses) => (At, Rate) = (at, rate);
+    internal RateAnswer(
+        KeeperCurve curve,
+        ShutterSpeed at,
+        RateEstimate? rate,
+        LuckUsed luck,
+        bool withinTested,
+        ImmutableArray<Status> statuses
+    )
+        : base(curve, withinTested, rate is not null, statuses) => (At, Rate, Luck) = (at, rate, luck);
 
     /// <summary>The speed asked.</summary>
     public ShutterSpeed At { get; }
 
     /// <summary>The rate; null when declined.</summary>
     public RateEstimate? Rate { get; }
+
+    /// <summary>The burst luck that the rate is averaged over.</summary>
+    public LuckUsed Luck { get; }
 
     /// <inheritdoc />
     public override string Sentence =>

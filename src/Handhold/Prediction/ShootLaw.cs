@@ -6,15 +6,15 @@ namespace Handhold.Prediction;
 /// <summary>Keepers of a shoot at one speed: in one burst, or in bursts of equal size with a fresh grip each, the last possibly short.</summary>
 internal sealed class ShootLaw
 {
-    private readonly BurstRates? _one;
-    private readonly BurstsLaw? _several;
+    private readonly IBurstLaw? _one;
+    private readonly IBurstsLaw? _several;
     private readonly int _burstsOf;
 
-    private ShootLaw(BurstRates? one, BurstsLaw? several, int burstsOf) => (_one, _several, _burstsOf) = (one, several, burstsOf);
+    private ShootLaw(IBurstLaw? one, IBurstsLaw? several, int burstsOf) => (_one, _several, _burstsOf) = (one, several, burstsOf);
 
     internal static ShootLaw For(Question question, double exposure) =>
-        question is { Options.BurstsOf: { } size, Law: RateLaw law }
-            ? new(null, new(law, exposure, size), size)
+        question.Options.BurstsOf is { } size && question.Law.Bursts(exposure, size) is { } several
+            ? new(null, several, size)
             : new(question.Law.BurstRates(exposure), null, question.Options.BurstsOf ?? 0);
 
     internal double AtLeast(int keepers, int frames, CancellationToken cancellation)

@@ -10,7 +10,7 @@ internal static class SplitQuestion
 
     /// <summary>For 2 to 6 bursts the smallest equal size that attains the assurance, as long as it takes no more frames than one burst.</summary>
     internal static ImmutableArray<ShootSplit> Splits(
-        RateLaw law,
+        IRateLaw law,
         double exposure,
         int keepers,
         double assurance,
@@ -36,9 +36,9 @@ internal static class SplitQuestion
             splits.Add(new(bursts, holds, Attained(holds)));
 
             double Attained(int size) =>
-                keepers > bursts * size
+                keepers > bursts * size || law.Bursts(exposure, size) is not { } several
                     ? 0
-                    : Math.Clamp(1 - new BurstsLaw(law, exposure, size).Fewer(keepers, bursts, size, 0, cancellation).Sum(), 0, 1);
+                    : Math.Clamp(1 - several.Fewer(keepers, bursts, size, 0, cancellation).Sum(), 0, 1);
         }
 
         return splits.ToImmutable();

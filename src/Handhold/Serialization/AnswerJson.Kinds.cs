@@ -23,7 +23,14 @@ public static partial class AnswerJson
         writer.WriteNumber("median", rate);
         writer.WriteNumber("mean", rate);
         writer.WriteEndObject();
-        WriteLuck(writer, correlation > 0 ? "beta-binomial" : "none", correlation ?? 0, correlation is null ? "assumed" : "given");
+        WriteLuck(
+            writer,
+            correlation > 0 ? "beta-binomial" : "none",
+            correlation ?? 0,
+            "correlation",
+            correlation is null ? "assumed" : "given",
+            correlation ?? 0
+        );
         writer.WriteString("doubt", "none");
         writer.WriteStatuses(answer.Statuses);
         writer.WriteEndObject();
@@ -33,6 +40,7 @@ public static partial class AnswerJson
     {
         WriteAt(json, answer.At);
         WriteRate(json, answer.Rate);
+        WriteLuck(json, answer.Luck);
     }
 
     private static void WriteSlowest(Utf8JsonWriter json, SlowestAnswer answer)
@@ -53,7 +61,7 @@ public static partial class AnswerJson
         json.WriteNumber("wantedAssurance", answer.WantedAssurance);
         WritePlan(json, answer.Frames, answer.Bursts, answer.Assurance, answer.Statuses);
         WriteRate(json, answer.Rate);
-        WriteLuck(json, answer.Luck.Kind, answer.Luck.Value, answer.Luck.Origin);
+        WriteLuck(json, answer.Luck);
         json.WriteStartArray("splits");
         foreach (var split in answer.Splits)
         {
@@ -133,12 +141,17 @@ public static partial class AnswerJson
         json.WriteEndObject();
     }
 
-    private static void WriteLuck(Utf8JsonWriter json, string kind, double value, string origin)
+    private static void WriteLuck(Utf8JsonWriter json, LuckUsed luck) =>
+        WriteLuck(json, luck.Kind, luck.Value, luck.Unit, luck.Origin, luck.Correlation);
+
+    private static void WriteLuck(Utf8JsonWriter json, string kind, double value, string unit, string origin, double? correlation)
     {
         json.WriteStartObject("luck");
         json.WriteString("kind", kind);
         json.WriteNumber("value", value);
         json.WriteString("origin", origin);
+        json.WriteString("unit", unit);
+        json.WriteNumberIfAny("correlation", correlation);
         json.WriteEndObject();
     }
 }

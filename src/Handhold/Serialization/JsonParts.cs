@@ -79,7 +79,8 @@ internal static class JsonParts
         json.WriteEndArray();
     }
 
-    /// <summary>A name of the library as JSON spells it: with a small first letter.</summary>
+    /// <summary>A name of the library as JSON spells it: with a small first letter; one kind of luck as the command line does.</summary>
     internal static string Word<T>(T value)
-        where T : struct, Enum => JsonNamingPolicy.CamelCase.ConvertName(value.ToString());
+        where T : struct, Enum =>
+        value is LuckKind.BetaBinomial ? "beta-binomial" : JsonNamingPolicy.CamelCase.ConvertName(value.ToString());
 }

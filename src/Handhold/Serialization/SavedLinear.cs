@@ -19,6 +19,19 @@ internal static class SavedLinear
             WriteCovariance(json, linear.Covariance);
         WriteAsymptote(json, "ceiling", linear.Ceiling, linear.CeilingStandardError);
         WriteAsymptote(json, "floor", linear.Floor, linear.FloorStandardError);
+        if (linear.Luck is { } luck)
+            WriteLuck(json, luck);
+    }
+
+    /// <summary>A correlation as <c>rho</c>, like a coefficient; an sd as <c>burst</c> of <c>luckSd</c>, on the scale of the fit, what is known of it beside.</summary>
+    private static void WriteLuck(Utf8JsonWriter json, Coefficient luck)
+    {
+        var isCorrelation = luck.Name == "rho";
+        json.WriteStartObject(isCorrelation ? luck.Name : "luckSd");
+        json.WriteNumberIfAny(isCorrelation ? "estimate" : "burst", luck.Estimate);
+        json.WriteNumberIfAny("standardError", luck.StandardError);
+        WriteInterval(json, luck.Interval);
+        json.WriteEndObject();
     }
 
     internal static void WriteInStops(Utf8JsonWriter json, ImmutableArray<TermInStops> effects)
@@ -51,11 +64,16 @@ internal static class SavedLinear
         json.WriteString("name", coefficient.Name);
         json.WriteNumberIfAny("estimate", coefficient.Estimate);
         json.WriteNumberIfAny("standardError", coefficient.StandardError);
-        json.WriteStartObject("interval");
-        json.WriteNumberIfAny("lower", coefficient.Interval.Lower);
-        json.WriteNumberIfAny("upper", coefficient.Interval.Upper);
-        json.WriteString("method", coefficient.Interval.Method);
+        WriteInterval(json, coefficient.Interval);
         json.WriteEndObject();
+    }
+
+    private static void WriteInterval(Utf8JsonWriter json, CoefficientInterval interval)
+    {
+        json.WriteStartObject("interval");
+        json.WriteNumberIfAny("lower", interval.Lower);
+        json.WriteNumberIfAny("upper", interval.Upper);
+        json.WriteString("method", interval.Method);
         json.WriteEndObject();
     }
 

@@ -23,6 +23,8 @@ internal static class SavedModel
 
         json.WriteEndArray();
         json.WriteString("luck", JsonParts.Word(model.Luck));
+        if (model.Nodes is { } nodes)
+            json.WriteNumber("nodes", nodes);
         json.WriteString("bursts", JsonParts.Word(model.Bursts));
         WriteKnownOrEstimated(json, "ceiling", model.Ceiling.Value);
         WriteKnownOrEstimated(json, "floor", model.Floor.Value);
@@ -54,6 +56,7 @@ internal static class SavedModel
             Terms = [.. Optional(place, "terms").Select(term => term.Text())],
             Products = [.. Optional(place, "products").Select(ReadProduct)],
             Luck = place["luck"].OneOf<LuckKind>(),
+            Nodes = place.Find("nodes")?.Count(),
             Bursts = place["bursts"].OneOf<BurstUse>(),
             Ceiling = ReadKnown(place["ceiling"], value => value is > 0 and <= 1, "should be above 0 and at most 1") is { } ceiling
                 ? Ceiling.Fixed(ceiling)

@@ -3,15 +3,18 @@ namespace Handhold.Solvers;
 public sealed partial record BinomialProblem
 {
     /// <summary>The problem without some of its rows.</summary>
-    internal BinomialProblem Without(IReadOnlyCollection<int> rows)
+    internal BinomialProblem Without(IReadOnlyCollection<int> rows) =>
+        WithRows([.. Enumerable.Range(0, Rows).Except(rows).Select(i => (i, Frames.Span[i], Keepers.Span[i]))]);
+
+    /// <summary>Rows of these columns, link and asymptotes with other counts.</summary>
+    internal BinomialProblem WithRows(IReadOnlyCollection<(int Place, int Frames, int Keepers)> rows)
     {
-        int[] kept = [.. Enumerable.Range(0, Rows).Except(rows)];
-        double[] design = [.. kept.SelectMany(i => RowOf(i).ToArray())];
-        int[] frames = [.. kept.Select(i => Frames.Span[i])];
-        int[] keepers = [.. kept.Select(i => Keepers.Span[i])];
+        double[] design = [.. rows.SelectMany(r => RowOf(r.Place).ToArray())];
+        int[] frames = [.. rows.Select(r => r.Frames)];
+        int[] keepers = [.. rows.Select(r => r.Keepers)];
         return new(Columns, design, frames, keepers)
         {
-            Offset = Offset.IsEmpty ? default : kept.Select(i => Offset.Span[i]).ToArray(),
+            Offset = Offset.IsEmpty ? default : rows.Select(r => Offset.Span[r.Place]).ToArray(),
             Link = Link,
             Ceiling = Ceiling,
             Floor = Floor,

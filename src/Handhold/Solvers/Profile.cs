@@ -4,7 +4,7 @@ using Handhold.Kernels;
 namespace Handhold.Solvers;
 
 /// <summary>What an objective loses when a contrast is held.</summary>
-internal sealed class Profile
+internal sealed class Profile : IProfile
 {
     // From far away a complementary log-log falls by one a step.
     private const int Steps = 1000;
@@ -39,23 +39,24 @@ internal sealed class Profile
         (Estimate, _best) = Top();
     }
 
-    /// <summary>The normal quantile that the square root of the loss is held against.</summary>
-    internal double Bound { get; }
+    /// <inheritdoc />
+    public double Bound { get; }
 
-    /// <summary>The maximum; of a likelihood without one the bias-reduced, which lies inside.</summary>
-    internal BinomialEstimate Estimate { get; private set; }
+    /// <inheritdoc />
+    public BinomialEstimate Estimate { get; private set; }
 
-    /// <summary>Whether a fit with a contrast held came out above the maximum, which has been climbed again from there: what was found before is void.</summary>
-    internal bool Moved { get; set; }
+    /// <inheritdoc />
+    public bool Moved { get; set; }
 
-    /// <summary>Of a likelihood without maximum, the directions in which it never falls.</summary>
-    internal Cone? Cone { get; }
+    /// <inheritdoc />
+    public Cone? Cone { get; }
 
-    /// <summary>What the limit's rates give for a contrast that stays finite.</summary>
-    internal double Limit(ImmutableArray<double> contrast) => Orthonormal.Dot(contrast.AsSpan(), _limit!.Solution);
+    /// <inheritdoc />
+    public double Limit(ImmutableArray<double> contrast) => Orthonormal.Dot(contrast.AsSpan(), _limit!.Solution);
 
-    /// <summary>A first step away from the estimate: half the Wald interval, unless that moves a row's predictor by more than thirty.</summary>
-    internal double Step(ImmutableArray<double> contrast)
+    /// <inheritdoc />
+    /// <remarks>Half the Wald interval, unless that moves a row's predictor by more than thirty.</remarks>
+    public double Step(ImmutableArray<double> contrast)
     {
         var weights = contrast.ToArray();
         _design.ToContrast(weights);
@@ -70,8 +71,8 @@ internal sealed class Profile
         return Math.Min(Bound * Estimate.StandardError(contrast), 30 * Orthonormal.Dot(weights, weights) / most);
     }
 
-    /// <summary>√(twice the objective lost by holding a contrast) - <see cref="Bound"/>: negative inside.</summary>
-    internal double Excess(ImmutableArray<double> contrast, double value)
+    /// <inheritdoc />
+    public double Excess(ImmutableArray<double> contrast, double value)
     {
         var lost = _best - (_limit is null ? Held(new(contrast, value)) : new LimitFit(_problem.Reduced(contrast, value)).Objective);
         return Math.Sqrt(Math.Max(0, 2 * lost)) - Bound;

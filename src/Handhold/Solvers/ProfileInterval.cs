@@ -38,17 +38,22 @@ public sealed class ProfileInterval
     )
     {
         ArgumentNullException.ThrowIfNull(problem);
-        Profile profile = new(problem, estimator, level);
+        return Of(new Profile(problem, estimator, level), contrast, level);
+    }
+
+    /// <summary>The interval of a contrast by what a profile loses.</summary>
+    internal static ProfileInterval Of(IProfile profile, ImmutableArray<double> contrast, double level)
+    {
         ProfileInterval interval;
         do
         {
             profile.Moved = false;
-            interval = Of(profile, contrast, level);
+            interval = Once(profile, contrast, level);
         } while (profile.Moved);
         return interval;
     }
 
-    private static ProfileInterval Of(Profile profile, ImmutableArray<double> contrast, double level)
+    private static ProfileInterval Once(IProfile profile, ImmutableArray<double> contrast, double level)
     {
         var inside = Orthonormal.Dot(contrast.AsSpan(), profile.Estimate.Coefficients.AsSpan());
         var (down, up) = (false, false);

@@ -6,7 +6,7 @@ namespace Handhold.Solvers;
 public sealed partial class ProfileSet
 {
     /// <summary>The search along the circle of angles φ, t = centre + scale tan φ, on which infinity is a point like others.</summary>
-    private sealed class Search(Profile profile, ImmutableArray<double> still, ImmutableArray<double> moving, double value)
+    private sealed class Search(IProfile profile, ImmutableArray<double> still, ImmutableArray<double> moving, double value)
     {
         // Points looked at on the circle for a stretch that is rejected, or for one that is not.
         private const int Points = 64;

@@ -41,7 +41,12 @@ public sealed partial class ProfileSet
     )
     {
         ArgumentNullException.ThrowIfNull(problem);
-        Profile profile = new(problem, estimator, level);
+        return Of(new Profile(problem, estimator, level), still, moving, value, level);
+    }
+
+    /// <summary>The set of t by what a profile loses.</summary>
+    internal static ProfileSet Of(IProfile profile, ImmutableArray<double> still, ImmutableArray<double> moving, double value, double level)
+    {
         ProfileSet set;
         do
         {

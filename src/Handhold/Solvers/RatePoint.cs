@@ -11,8 +11,6 @@ internal readonly struct RatePoint
 {
     private readonly double _bend;
     private readonly double _bendChange;
-    private readonly double _upLoss;
-    private readonly double _downGain;
 
     internal RatePoint(Link link, double eta, double ceiling, double floor)
     {
@@ -23,13 +21,13 @@ internal readonly struct RatePoint
         Rate = floor + height * at.F;
         Miss = 1 - ceiling + height * at.G;
         if (floor == 0)
-            (LogRate, Up, _upLoss) = ((ceiling == 1 ? 0 : Math.Log(ceiling)) + at.LogF, at.Up, at.UpLoss);
+            (LogRate, Up, UpLoss) = ((ceiling == 1 ? 0 : Math.Log(ceiling)) + at.LogF, at.Up, at.UpLoss);
         else
-            (LogRate, Up, _upLoss) = (Math.Log(Rate), Slope / Rate, Slope / Rate - at.Bend);
+            (LogRate, Up, UpLoss) = (Math.Log(Rate), Slope / Rate, Slope / Rate - at.Bend);
         if (ceiling == 1)
-            (LogMiss, Down, _downGain) = ((floor == 0 ? 0 : Elementary.Log1p(-floor)) + at.LogG, at.Down, at.DownGain);
+            (LogMiss, Down, DownGain) = ((floor == 0 ? 0 : Elementary.Log1p(-floor)) + at.LogG, at.Down, at.DownGain);
         else
-            (LogMiss, Down, _downGain) = (Math.Log(Miss), Slope / Miss, Slope / Miss + at.Bend);
+            (LogMiss, Down, DownGain) = (Math.Log(Miss), Slope / Miss, Slope / Miss + at.Bend);
     }
 
     internal double F { get; }
@@ -58,14 +56,20 @@ internal readonly struct RatePoint
     /// <summary>P'/(1 - P).</summary>
     internal double Down { get; }
 
+    /// <summary>P'/P - P''/P': minus the derivative of log(P'/P).</summary>
+    internal double UpLoss { get; }
+
+    /// <summary>P'/(1 - P) + P''/P': the derivative of log(P'/(1 - P)).</summary>
+    internal double DownGain { get; }
+
     /// <summary>Expected information of one frame.</summary>
     internal double Weight => Up * Down;
 
     /// <summary>The derivative of the log of <see cref="Weight"/>.</summary>
-    internal double WeightChange => _downGain - _upLoss;
+    internal double WeightChange => DownGain - UpLoss;
 
     /// <summary>The second derivative of <see cref="Weight"/> over itself.</summary>
-    internal double WeightBend => WeightChange * WeightChange + 2 * _bendChange + Up * _upLoss + Down * _downGain;
+    internal double WeightBend => WeightChange * WeightChange + 2 * _bendChange + Up * UpLoss + Down * DownGain;
 
     internal double LogLikelihood(int keepers, int rejects) =>
         (keepers == 0 ? 0 : keepers * LogRate) + (rejects == 0 ? 0 : rejects * LogMiss);
@@ -73,7 +77,12 @@ internal readonly struct RatePoint
     internal double Score(int keepers, int rejects) => keepers * Up - rejects * Down;
 
     /// <summary>Minus the second derivative of the log-likelihood.</summary>
-    internal double Observed(int keepers, int rejects) => keepers * Up * _upLoss + rejects * Down * _downGain;
+    internal double Observed(int keepers, int rejects) => keepers * Up * UpLoss + rejects * Down * DownGain;
+
+    /// <summary>The derivative of <see cref="Observed"/>.</summary>
+    internal double ObservedChange(int keepers, int rejects) =>
+        rejects * Down * (DownGain * DownGain + Down * DownGain + _bendChange)
+        - keepers * Up * (UpLoss * UpLoss + Up * UpLoss + _bendChange);
 
     /// <summary>Twice the log-likelihood lost against the rate k/n.</summary>
     internal double Deviance(int keepers, int rejects)
