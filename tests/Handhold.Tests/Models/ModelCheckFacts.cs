@@ -15,7 +15,28 @@ public class ModelCheckFacts
             },
             {
                 "Estimator.Posterior",
-                new() { Estimator = Estimator.Likelihood, Luck = LuckKind.Normal }
+                new() { Estimator = Estimator.BiasReduced, Luck = LuckKind.Normal }
+            },
+            {
+                "Estimator.Likelihood",
+                new() { Luck = LuckKind.BetaBinomial }
+            },
+            {
+                "fix it",
+                new()
+                {
+                    Estimator = Estimator.Likelihood,
+                    Luck = LuckKind.Normal,
+                    Ceiling = Ceiling.Estimated,
+                }
+            },
+            {
+                "1 to 200",
+                new() { Estimator = Estimator.Likelihood, Nodes = 0 }
+            },
+            {
+                "Leave them out",
+                new() { Nodes = 9 }
             },
             {
                 "Estimator.Likelihood",
