@@ -73,6 +73,19 @@ public class QuestionJsonTests(Fitted fitted)
     }
 
     [Fact]
+    public void Frames_not_judged_give_a_second_answer_and_a_code_where_they_decide()
+    {
+        var table = "exposure,frames,keepers,unjudged\n1/60,6,6,0\n1/30,4,3,4\n1/15,6,1,0\n";
+        string[] frames = ["frames", "-", "--at", "1/30", "--keepers", "1", "--assurance", "95%", .. Fitted.Quick];
+        var answer = Tool.RunWith(table, [.. frames, "--json"]).Json.Answer();
+        Assert.True(answer.GetProperty("asRejects").Number("frames") > answer.Number("frames"));
+        Assert.Contains("restsOnMissing", answer.List("status").Select(s => s.Text("code")));
+        Assert.Contains("4 frames not judged", Tool.RunWith(table, frames).Output, StringComparison.Ordinal);
+        var rate = Tool.RunWith(table, ["rate", "-", "--at", "1/30", .. Fitted.Quick]).Output;
+        Assert.Contains("Were the frames not judged all rejects: at 1/30 s", rate, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Over_the_budget_the_assurance_attained_is_told()
     {
         var answer = Ask(1, "frames", "--at", "1/8", "--keepers", "3", "--assurance", "99%", "--budget", "3").Answer();

@@ -10,7 +10,7 @@ internal static class AnswerReport
     {
         CurveNotes.Heading(page, curve);
         foreach (var answer in answers)
-            page.Text(answer.Sentence + Split(answer));
+            page.Text(answer.Sentence + Split(answer) + Missing(answer));
         page.Blank();
         page.Table(Header(answers[0]), answers.Select(Row));
         page.Blank();
@@ -21,6 +21,12 @@ internal static class AnswerReport
         answer is FramesNeededAnswer { BestSplit: { } split, Frames: { } frames }
             ? $" {Plain.Of(split.Bursts, "burst")} of {split.BurstsOf}, each with a fresh grip, do what one burst of {frames} does."
             : "";
+
+    /// <summary>Where frames were not judged: what the answer would be if they were all rejects, unless a status says so.</summary>
+    private static string Missing(Answer answer) =>
+        answer.AsRejects is not { } rejects || answer.Statuses.Any(s => s.Code == StatusCode.RestsOnMissing) ? ""
+        : rejects.Sentence == answer.Sentence ? " The frames not judged do not change this, were they all rejects."
+        : $" Were the frames not judged all rejects: {char.ToLowerInvariant(rejects.Sentence[0])}{rejects.Sentence[1..]}";
 
     private static string[] Header(Answer answer)
     {

@@ -38,7 +38,7 @@ internal static class DemoTale
     }
 
     /// <summary>For a table that has no room for statuses.</summary>
-    private static AnswerOptions Unchecked => AnswerOptions.Default with { CheckPriors = false };
+    private static AnswerOptions Unchecked => AnswerOptions.Default with { CheckPriors = false, CheckMissing = false };
 
     private static string[] Row(KeeperCurve curve) =>
         [

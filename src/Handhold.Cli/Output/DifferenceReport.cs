@@ -24,7 +24,16 @@ internal static class DifferenceReport
     private static string[] Row(Side side, double rate, string between, AnswerOptions options)
     {
         var curve = side.Curve;
-        var exposure = curve.ExposureFor(rate, options with { BeyondTested = true, CheckPriors = false, Conditions = side.Conditions });
+        var exposure = curve.ExposureFor(
+            rate,
+            options with
+            {
+                BeyondTested = true,
+                CheckPriors = false,
+                CheckMissing = false,
+                Conditions = side.Conditions,
+            }
+        );
         return
         [
             curve.Key[between] ?? side.Conditions[between] ?? "",

@@ -13,6 +13,7 @@ internal static class CurveWords
         StatusCode.CurveDoesNotFit,
         StatusCode.Approximate,
         StatusCode.RestsOnPrior,
+        StatusCode.RestsOnMissing,
     ];
 
     /// <summary>A rate in percent, to a tenth where it needs one, with a space that does not break.</summary>

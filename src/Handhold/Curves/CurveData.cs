@@ -41,6 +41,9 @@ public sealed class CurveData
     /// <summary>Sufficient statistics: cells of equal session, burst and exposure, in a canonical order.</summary>
     public ImmutableArray<FrameCell> Cells { get; }
 
+    /// <summary>Frames not judged, in cells as <see cref="Cells"/> are; fewer than <see cref="Unjudged"/> where an old file does not say where they were.</summary>
+    public ImmutableArray<FrameCell> NotJudged { get; internal init; } = [];
+
     /// <summary>Counts pooled by exposure, fastest first.</summary>
     public ImmutableArray<SpeedCount> Speeds { get; }
 

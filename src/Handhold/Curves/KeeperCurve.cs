@@ -89,6 +89,9 @@ public sealed class KeeperCurve
     /// <summary>The keepers at each speed against what the other speeds lead to expect; empty where there is nothing to expect from.</summary>
     internal Lazy<ImmutableArray<ExpectedCount>> Expected { get; init; } = null!;
 
+    /// <summary>The curve when all frames not judged are called rejects; null where there are none, computed when first asked.</summary>
+    internal Lazy<KeeperCurve>? AsRejects { get; init; }
+
     /// <summary>The posterior of a curve with terms.</summary>
     internal TermPosterior? Term { get; init; }
 

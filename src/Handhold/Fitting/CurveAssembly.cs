@@ -36,6 +36,7 @@ internal static class CurveAssembly
         )
         {
             Expected = expected,
+            AsRejects = rows.AsRejects,
             LogLikelihood = logLikelihood,
             Deviance = deviance,
             Posterior = posterior,

@@ -9,6 +9,9 @@ namespace Handhold.Fitting;
 /// <param name="HalfPoint">Prior of its half point.</param>
 internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfPoint)
 {
+    /// <summary>The curve when all frames not judged are called rejects; null where there are none.</summary>
+    internal Lazy<KeeperCurve>? AsRejects { get; init; }
+
     /// <summary>Columns that shift a curve: frames that differ there are unlike.</summary>
     private static ImmutableArray<string> ShiftingColumns { get; } =
     [
@@ -98,19 +101,11 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
                 );
 
         ImmutableHashSet<string> kept = [.. columns, .. terms];
-        ImmutableArray<FrameCell> cells =
-        [
-            .. rows.Where(r => r.Frames > 0)
-                .GroupBy(r => (r.Exposure, Conditions: Kept(r.Conditions, model, kept)))
-                .Select(g => new FrameCell(g.Key.Exposure, g.Sum(r => r.Frames), g.Sum(r => r.Keepers)) { Conditions = g.Key.Conditions })
-                .OrderBy(c => c.Conditions.Photographer, StringComparer.Ordinal)
-                .ThenBy(c => c.Conditions.Setup, StringComparer.Ordinal)
-                .ThenBy(c => c.Conditions.Session, StringComparer.Ordinal)
-                .ThenBy(c => c.Conditions.Burst, StringComparer.Ordinal)
-                .ThenBy(c => c.Exposure.Seconds)
-                .ThenBy(c => c.Conditions.ToString(), StringComparer.Ordinal)
-                .ThenBy(c => string.Join('\n', c.Conditions.Others.Select(o => $"{o.Key}={o.Value}")), StringComparer.Ordinal),
-        ];
+        var cells = Pooled(
+            rows.Where(r => r.Frames > 0),
+            g => new(g.Key.Exposure, g.Sum(r => r.Frames), g.Sum(r => r.Keepers)),
+            c => Kept(c, model, kept)
+        );
         ImmutableArray<SpeedCount> speeds =
         [
             .. cells
@@ -127,7 +122,7 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
             .GroupBy(c => (c.Conditions.Photographer, c.Conditions.Setup, c.Conditions.Session, c.Conditions.Burst));
         CurveData data = new(
             rows.Sum(r => r.Rows),
-            rows.Sum(r => r.Unjudged),
+            rows.Sum(r => r.Unjudged + r.Elsewhere),
             cells.Select(c => (c.Conditions.Photographer, c.Conditions.Session)).Distinct().Count(),
             bursts.Count(b => b.Sum(c => c.Frames) > 1),
             cells,
@@ -136,6 +131,11 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
             sessions
         )
         {
+            NotJudged = Pooled(
+                rows.Where(r => r.Unjudged > 0),
+                g => new(g.Key.Exposure, 0, 0) { Unjudged = g.Sum(r => r.Unjudged) },
+                c => Kept(c, model, kept)
+            ),
             IsOrderConfounded = ShotInOrder.IsConfounded(rows),
         };
         return new(key, data, model.Priors.HalfPoint ?? Anchor(cells, model.Priors.Anchor));
@@ -157,6 +157,24 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
         var mean = first / frames;
         return new(mean, Math.Sqrt(second / frames - mean * mean));
     }
+
+    /// <summary>Rows of equal exposure and conditions as one cell, in a canonical order.</summary>
+    private static ImmutableArray<FrameCell> Pooled(
+        IEnumerable<FrameCell> rows,
+        Func<IGrouping<(ShutterSpeed Exposure, Conditions Conditions), FrameCell>, FrameCell> pool,
+        Func<Conditions, Conditions> kept
+    ) =>
+        [
+            .. rows.GroupBy(r => (r.Exposure, Conditions: kept(r.Conditions)))
+                .Select(g => pool(g) with { Conditions = g.Key.Conditions })
+                .OrderBy(c => c.Conditions.Photographer, StringComparer.Ordinal)
+                .ThenBy(c => c.Conditions.Setup, StringComparer.Ordinal)
+                .ThenBy(c => c.Conditions.Session, StringComparer.Ordinal)
+                .ThenBy(c => c.Conditions.Burst, StringComparer.Ordinal)
+                .ThenBy(c => c.Exposure.Seconds)
+                .ThenBy(c => c.Conditions.ToString(), StringComparer.Ordinal)
+                .ThenBy(c => string.Join('\n', c.Conditions.Others.Select(o => $"{o.Key}={o.Value}")), StringComparer.Ordinal),
+        ];
 
     private static Conditions Kept(Conditions all, KeeperModel model, ImmutableHashSet<string> columns) =>
         all with

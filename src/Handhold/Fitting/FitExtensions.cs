@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Handhold.Fitting;
 
 namespace Handhold;
@@ -28,9 +29,18 @@ public static class FitExtensions
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(table);
         model.Check();
-        var rows = CurveRows.Split(model, table);
+        var rows = AlsoAsRejects(model, table, CurveRows.Split(model, table));
         if (model.Estimator != Estimator.Posterior)
             return LinearEstimation.Run(model, rows, progress, cancellation);
         return PosteriorFit.Run(model, rows, progress, cancellation);
+    }
+
+    /// <summary>Rows that know the curve they make when frames not judged are called rejects, fitted when first asked.</summary>
+    private static ImmutableArray<CurveRows> AlsoAsRejects(KeeperModel model, FrameTable table, ImmutableArray<CurveRows> rows)
+    {
+        if (rows.All(r => r.Data.NotJudged.IsEmpty))
+            return rows;
+        Lazy<FittedCurves> fit = new(() => model.Fit([.. table.Select(cell => cell.AsRejects())]));
+        return [.. rows.Select((r, i) => r.Data.NotJudged.IsEmpty ? r : r with { AsRejects = new(() => fit.Value[i]) })];
     }
 }

@@ -30,6 +30,7 @@ internal static class LinearEstimation
             return new(rows.Key, rows.Data, model, null, [], new(() => LinearStatuses.Of(model, rows.Data, linear, expected.Value)))
             {
                 Expected = expected,
+                AsRejects = rows.AsRejects,
                 Linear = linear,
                 LogLikelihood = linear.LogLikelihood,
                 Deviance = linear.Deviance,

@@ -20,7 +20,7 @@ public static class RefitExtensions
     {
         ArgumentNullException.ThrowIfNull(curves);
         ArgumentNullException.ThrowIfNull(more);
-        FrameCell[] known = [.. curves.SelectMany(c => c.Data.Cells)];
+        FrameCell[] known = [.. curves.SelectMany(c => c.Data.Cells.Concat(c.Data.NotJudged))];
         var day = NewDay([.. known.Concat(more).Select(c => c.Conditions.Session)]);
         return curves.Model.Fit(
             [.. known, .. more.Select(c => c.Conditions.Session is null ? c with { Conditions = c.Conditions with { Session = day } } : c)],

@@ -37,6 +37,7 @@ internal static class TermAssembly
         )
         {
             Expected = expected,
+            AsRejects = rows.AsRejects,
             LogLikelihood = logLikelihood,
             Deviance = deviance,
             Term = posterior,

@@ -40,6 +40,21 @@ public sealed record FrameCell
         init => field = NotNegative(value, "frames not judged", Exposure);
     }
 
+    /// <summary>Frames not judged whose speed and conditions are not known any more.</summary>
+    internal int Elsewhere { get; init; }
+
+    /// <summary>The cell with every frame not judged called a reject.</summary>
+    internal FrameCell AsRejects() =>
+        Unjudged == 0
+            ? this
+            : new(Exposure, Frames + Unjudged, Keepers)
+            {
+                Conditions = Conditions,
+                Rows = Rows,
+                Elsewhere = Elsewhere,
+                InOrder = InOrder,
+            };
+
     /// <summary>Rows of a table that the cell stands for.</summary>
     internal int Rows { get; init; } = 1;
 

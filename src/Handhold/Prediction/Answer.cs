@@ -20,6 +20,9 @@ public abstract class Answer
     /// <summary>What the reader should know of this answer.</summary>
     public ImmutableArray<Status> Statuses { get; }
 
+    /// <summary>The same answer when all frames not judged are called rejects; null where all were judged.</summary>
+    public Answer? AsRejects { get; internal init; }
+
     /// <summary>The answer as a person would say it.</summary>
     public abstract string Sentence { get; }
 

@@ -29,4 +29,7 @@ public sealed record AnswerOptions
 
     /// <summary>Also ask the curve under priors of steepness and luck twice and half as wide, and say when that decides the answer. Costs two more fits, once a curve.</summary>
     public bool CheckPriors { get; init; } = true;
+
+    /// <summary>Where frames were not judged, also answer as if they were all rejects, and say when that changes the decision. Costs one more fit of all curves.</summary>
+    public bool CheckMissing { get; init; } = true;
 }

@@ -8,6 +8,21 @@ internal static class ExposureQuestion
 {
     internal static ExposureAnswer Answer(Question question, double rate)
     {
+        var (answer, rejects) = (Judged(question, rate), question.AsRejects(q => Answer(q, rate)));
+        if (rejects is null)
+            return answer;
+        var statuses = question.WithMissing(
+            answer.Statuses,
+            answer.Exposure is null || answer.Set.Pieces is not [{ Lower: var lower }] ? null
+                : rejects.Exposure is not { } other ? "no speed could be named"
+                : other.Log2Seconds < lower ? $"it would be {MarkedSpeeds.Told(other, Marks.Third)}, outside the interval"
+                : null
+        );
+        return new(answer.Curve, rate, answer.Exposure, answer.Set, answer.WithinTested, statuses) { AsRejects = rejects };
+    }
+
+    private static ExposureAnswer Judged(Question question, double rate)
+    {
         if (question.Law is ProfileLaw profile)
             return Profiled(question, profile, rate);
         var exposures = ((RateLaw)question.Law).ExposureFor(rate);

@@ -34,13 +34,20 @@ internal static class FramesQuestion
             q => Smallest(ShootLaw.For(q, x), keepers, assurance, question.Options.Budget, cancellation),
             "the number of frames"
         );
+        var rejects = question.AsRejects(q => Answer(q, at, keepers, assurance, cancellation));
+        statuses = question.WithMissing(
+            statuses,
+            rejects is null || rejects.Frames == frames ? null
+                : rejects.Frames is { } n ? $"{Say.Frames(n)} would be needed"
+                : "no number of frames within the budget would do"
+        );
         return new(
             curve,
             at,
             keepers,
             assurance,
             frames,
-            frames is { } n ? law.Bursts(n) : [],
+            frames is { } found ? law.Bursts(found) : [],
             attained,
             question.Rate(x),
             luck,
@@ -54,6 +61,7 @@ internal static class FramesQuestion
                     : null,
             FindProbabilities = frames <= MostCounted ? new(() => law.Counts(frames.Value, cancellation)) : null,
             Conditions = question.Options.Conditions,
+            AsRejects = rejects,
         };
     }
 

@@ -7,24 +7,8 @@ namespace Handhold;
 public static class PredictionExtensions
 {
     /// <summary>Keeper rate at a speed.</summary>
-    public static RateAnswer RateAt(this KeeperCurve curve, ShutterSpeed at, AnswerOptions? options = null)
-    {
-        Question question = new(curve, options);
-        var x = at.Log2Seconds;
-        var luck = LuckUsed.Of(question, x);
-        if (question.Barred(at) is { } barred)
-            return new(curve, at, null, luck, false, [barred]);
-        return new(
-            curve,
-            at,
-            question.Rate(x),
-            luck,
-            question.Tested(x),
-            question.WithPriorCheck(question.Remarks(at), q => Odds(q.Law.MeanRate(x)), "the rate there")
-        );
-
-        static double Odds(double p) => Math.Sqrt(p / (1 - p)); // a factor of two either way: four in the odds
-    }
+    public static RateAnswer RateAt(this KeeperCurve curve, ShutterSpeed at, AnswerOptions? options = null) =>
+        RateQuestion.Answer(new(curve, options), at);
 
     /// <summary>Exposure at which half the frames are keepers.</summary>
     public static ExposureAnswer HalfKeeperExposure(this KeeperCurve curve, AnswerOptions? options = null) =>
@@ -101,12 +85,8 @@ public static class PredictionExtensions
         CancellationToken cancellation = default
     )
     {
-        Question question = new(curve, options);
         _ = Question.CheckedCount(frames, "The number of frames");
-        if (question.Barred(at) is { } barred)
-            return new(curve, at, frames, [], false, [barred]);
-        var x = at.Log2Seconds;
-        return new(curve, at, frames, ShootLaw.For(question, x).Counts(frames, cancellation), question.Tested(x), question.Remarks(at));
+        return CountQuestion.Answer(new(curve, options), at, frames, cancellation);
     }
 
     /// <summary>How many stops slower this curve allows than <paramref name="reference"/> at a keeper rate.</summary>

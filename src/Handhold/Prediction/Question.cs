@@ -110,6 +110,31 @@ internal sealed class Question
         );
     }
 
+    /// <summary>The answer of the curve that takes frames not judged for rejects; null where all were judged.</summary>
+    internal TAnswer? AsRejects<TAnswer>(Func<Question, TAnswer> ask)
+        where TAnswer : class
+    {
+        if (!Options.CheckMissing || Curve.AsRejects is not { } rejects)
+            return null;
+        return ask(new(rejects.Value, Options with { CheckPriors = false }));
+    }
+
+    /// <summary>The status that an answer rests on frames not judged.</summary>
+    /// <param name="statuses">The statuses so far.</param>
+    /// <param name="changed">What the answer would be, in words that follow "were they all rejects,"; null where the decision stands.</param>
+    internal ImmutableArray<Status> WithMissing(ImmutableArray<Status> statuses, string? changed)
+    {
+        if (changed is null)
+            return statuses;
+        var missing = Curve.Data.NotJudged.Sum(c => c.Unjudged);
+        return statuses.Add(
+            new(
+                StatusCode.RestsOnMissing,
+                $"The answer rests on {Say.Frames(missing)} not judged: {(missing == 1 ? "was it a reject" : "were they all rejects")}, {changed}. Judge them, or take the more cautious answer."
+            )
+        );
+    }
+
     private static bool WithinTwofold(double? a, double? b) =>
         a is { } one && b is { } other ? Math.Abs(Math.Log2(one / other)) <= 1 : a is null && b is null;
 

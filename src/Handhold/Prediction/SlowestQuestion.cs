@@ -18,7 +18,10 @@ internal static class SlowestQuestion
                 StatusCode.NotReachable,
                 $"Even {fastest} does not give {wanted} with {Say.Percent(assurance)} assurance; it gives {Say.Percent(chance(question, fastest.Log2Seconds))}. Test faster speeds or more frames, or use a support where the place allows one."
             );
-            return new(question.Curve, wanted, null, null, false, [none]);
+            return new(question.Curve, wanted, null, null, false, [none])
+            {
+                AsRejects = question.AsRejects(q => Answer(q, wanted, assurance, chance)),
+            };
         }
 
         var (mark, attained) = (allowed[found], chance(question, allowed[found].Log2Seconds));
@@ -40,7 +43,14 @@ internal static class SlowestQuestion
             q => Find(q, assurance, chance, allowed) is >= 0 and var i ? allowed[i].Seconds : null,
             "the speed"
         );
-        return new(question.Curve, wanted, mark, attained, tested, statuses);
+        var rejects = question.AsRejects(q => Answer(q, wanted, assurance, chance));
+        statuses = question.WithMissing(
+            statuses,
+            rejects is null || rejects.Shutter == mark ? null
+                : rejects.Shutter is { } other ? $"the slowest mark would be {other}"
+                : "no mark would do"
+        );
+        return new(question.Curve, wanted, mark, attained, tested, statuses) { AsRejects = rejects };
     }
 
     /// <summary>Index of the slowest mark that holds; the chance falls with exposure, so by bisection. -1: none.</summary>

@@ -13,6 +13,21 @@ public static partial class AnswerJson
         ArgumentNullException.ThrowIfNull(answer);
         writer.WriteStartObject();
         writer.WriteKey(answer.Curve.Key);
+        WriteKind(writer, answer);
+        if (answer is not ExposureAnswer)
+            writer.WriteBoolean("withinTested", answer.WithinTested);
+        writer.WriteString("estimator", answer.Curve.Estimator);
+        writer.WriteNumber("level", answer.Curve.Model.Level);
+        if (answer.Curve.Data.Criterion is { } criterion)
+            writer.WriteString("criterion", criterion.Name);
+        if (answer.AsRejects is { } rejects)
+            WriteAsRejects(writer, rejects);
+        writer.WriteStatuses(answer.Statuses);
+        writer.WriteEndObject();
+    }
+
+    private static void WriteKind(Utf8JsonWriter writer, Answer answer)
+    {
         switch (answer)
         {
             case RateAnswer rate:
@@ -32,14 +47,19 @@ public static partial class AnswerJson
                 WriteCount(writer, count);
                 break;
         }
+    }
 
-        if (answer is not ExposureAnswer)
-            writer.WriteBoolean("withinTested", answer.WithinTested);
-        writer.WriteString("estimator", answer.Curve.Estimator);
-        writer.WriteNumber("level", answer.Curve.Model.Level);
-        if (answer.Curve.Data.Criterion is { } criterion)
-            writer.WriteString("criterion", criterion.Name);
-        writer.WriteStatuses(answer.Statuses);
+    /// <summary>The same answer when frames not judged are called rejects.</summary>
+    private static void WriteAsRejects(Utf8JsonWriter writer, Answer rejects)
+    {
+        writer.WriteStartObject("asRejects");
+        if (rejects is FramesNeededAnswer frames)
+        {
+            WritePlan(writer, frames.Frames, frames.Bursts, frames.Assurance, frames.Statuses);
+            WriteRate(writer, frames.Rate);
+        }
+        else
+            WriteKind(writer, rejects);
         writer.WriteEndObject();
     }
 

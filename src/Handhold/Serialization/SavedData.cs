@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 
 namespace Handhold.Serialization;
@@ -35,6 +36,23 @@ internal static class SavedData
         }
 
         json.WriteEndArray();
+        if (!data.NotJudged.IsEmpty)
+            WriteNotJudged(json, data.NotJudged);
+    }
+
+    private static void WriteNotJudged(Utf8JsonWriter json, ImmutableArray<FrameCell> cells)
+    {
+        json.WriteStartArray("notJudged");
+        foreach (var cell in cells)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("exposure_s", cell.Exposure.Seconds);
+            json.WriteNumber("frames", cell.Unjudged);
+            SavedConditions.Write(json, cell.Conditions, _ => true);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     /// <summary>Reads the cells, and checks them against their sums.</summary>
@@ -49,21 +67,43 @@ internal static class SavedData
             throw curve["cells"].Wrong("should have something in it");
         if (sums["rows"].Count() < cells.Length)
             throw sums["rows"].Wrong(FormattableString.Invariant($"there are {cells.Length} cells"));
+        cells = [.. WithNotJudged(cells, curve)];
+        var elsewhere = sums["unjudged"].Count() - cells.Sum(c => (long)c.Unjudged);
+        if (elsewhere < 0)
+            throw sums["unjudged"].Wrong("more frames than that are listed as not judged");
         cells[0] = cells[0] with
         {
             InOrder = sums.Find("shotInOrder")?.Flag() ?? false,
-            Unjudged = sums["unjudged"].Count(),
-            Rows = sums["rows"].Count() - cells.Length + 1,
+            Elsewhere = (int)elsewhere,
+            Rows = Math.Max(1, sums["rows"].Count() - cells.Length + 1),
         };
         return cells;
     }
 
+    /// <summary>The cells with the frames not judged that go with each, then those of other conditions; the first files did not list them.</summary>
+    private static IEnumerable<FrameCell> WithNotJudged(FrameCell[] cells, JsonPlace curve)
+    {
+        if (curve.Find("notJudged") is not { } list)
+            return cells;
+        var listed = list.Items()
+            .GroupBy(place => (ReadExposure(place), SavedConditions.Read(place["conditions"], Conditions.None)))
+            .ToDictionary(
+                g => g.Key,
+                g => g.Sum(place => place["frames"].Count() is var n and > 0 ? n : throw place["frames"].Wrong("should be above 0"))
+            );
+        FrameCell[] judged =
+        [
+            .. cells.Select(c => listed.Remove((c.Exposure, c.Conditions), out var frames) ? c with { Unjudged = frames } : c),
+        ];
+        return judged.Concat(listed.Select(l => new FrameCell(l.Key.Item1, 0, 0) { Unjudged = l.Value, Conditions = l.Key.Item2 }));
+    }
+
     private static FrameCell ReadCell(JsonPlace place, Conditions shared)
     {
-        var seconds = place["exposure_s"].Number() is var number and > 0 ? number : throw place["exposure_s"].Wrong("should be above 0");
+        var exposure = ReadExposure(place);
         try
         {
-            return new(ShutterSpeed.FromSeconds(seconds), place["frames"].Count(), place["keepers"].Count())
+            return new(exposure, place["frames"].Count(), place["keepers"].Count())
             {
                 Conditions = SavedConditions.Read(place["conditions"], shared),
             };
@@ -73,6 +113,11 @@ internal static class SavedData
             throw place.Impossible(impossible);
         }
     }
+
+    private static ShutterSpeed ReadExposure(JsonPlace place) =>
+        place["exposure_s"].Number() is var seconds and > 0
+            ? ShutterSpeed.FromSeconds(seconds)
+            : throw place["exposure_s"].Wrong("should be above 0");
 
     private static void CheckSum(JsonPlace place, long found)
     {
