@@ -39,9 +39,6 @@ public enum StatusCode
     /// <summary>The answer changes by more than a factor of two when the priors of steepness and luck are widened or narrowed twofold.</summary>
     RestsOnPrior,
 
-    /// <summary>The decision changes when the frames not judged are called rejects.</summary>
-    RestsOnMissing,
-
     /// <summary>The question lies beyond the speeds tested.</summary>
     OutsideTestedRange,
 
@@ -71,4 +68,7 @@ public enum StatusCode
 
     /// <summary>Every burst kept or lost all of its frames: no luck is too large for them.</summary>
     BurstsAllAlike,
+
+    /// <summary>The decision changes when the frames not judged are called rejects.</summary>
+    RestsOnMissing,
 }
