@@ -23,14 +23,15 @@ internal static class LeaveOneOut
         var frames = TermObservations.From(moved, data.Cells, model.Luck);
         TermDensity density = new(model, moved, frames);
         var start = Peak.Of(density.Log, TermSample.Start(density)).Top;
+        StudentPoints points = new(density.Dimension, StudentPoints.Usual, Points, Seed.From(model.Seed).Stream(1).Bits);
         return [.. data.Speeds.Select(Expected)];
 
         ExpectedCount Expected(SpeedCount speed)
         {
             var at = speed.Exposure.Log2Seconds;
-            TermDensity others = new(model, moved, frames.Where(c => c.Exposure != at));
+            var others = density.Of(frames.Where(c => c.Exposure != at));
             var held = frames.Where(c => c.Exposure == at);
-            var sample = WeightedSample.Near(others.Log, start, Points, Seed.From(model.Seed).Stream(1).Bits);
+            var sample = WeightedSample.Near(others.Log, start, points);
             var (fewer, exactly, more, mean) = (0.0, 0.0, 0.0, 0.0);
             for (var k = 0; k < sample.Count; k++)
             {

@@ -8,39 +8,27 @@ internal sealed partial class TermDensity
     internal CountLaw Count(ReadOnlySpan<double> z, TermObservations frames)
     {
         Span<double> effects = stackalloc double[_moved.Effects.Length];
-        Span<double> halfPoints = stackalloc double[_data.Settings.Length];
-        Span<double> steepness = stackalloc double[_data.Settings.Length];
         var point = Called(Read(z, effects));
-        Curves(point, effects, halfPoints, steepness);
+        var room = TermCurves.Room(_data.Settings, _burst);
+        TermCurves curves = new(point, effects, _data.Settings, _burst, room <= Stacked ? stackalloc double[room] : new double[room]);
         var sum = CountLaw.Nothing;
         for (var s = 0; s < frames.Sessions.Length; s++)
         {
-            var luck = Session(z, point, s);
+            var (luck, last, law) = (Session(z, point, s), (TermBurst?)null, CountLaw.Nothing);
             foreach (var burst in frames.Sessions[s].Bursts)
-                sum = sum.Plus(InBurst(burst, point, luck, halfPoints, steepness));
+            {
+                if (last is null || !burst.IsShotLike(last))
+                    (last, law) = (burst, curves.Count(burst.Cells, luck));
+                sum = sum.Plus(law);
+            }
+
             foreach (var cell in frames.Sessions[s].Afresh)
             {
-                var (keep, miss) = AfreshChances(cell, point, luck, halfPoints, steepness);
+                var (keep, miss) = curves.Afresh(cell, luck);
                 sum = sum.Plus(CountLaw.Binomial(cell.Frames, keep, miss));
             }
         }
 
         return sum;
-    }
-
-    private CountLaw InBurst(TermBurst burst, TermPoint point, double luck, ReadOnlySpan<double> halfPoints, ReadOnlySpan<double> steepness)
-    {
-        var laws = new CountLaw[_burst.Nodes.Length];
-        for (var k = 0; k < laws.Length; k++)
-        {
-            laws[k] = CountLaw.Nothing;
-            foreach (var cell in burst.Cells)
-            {
-                var (keep, miss) = Chances(point, Eta(cell, luck + point.BurstSd * _burst.Nodes[k], halfPoints, steepness));
-                laws[k] = laws[k].Plus(CountLaw.Binomial(cell.Frames, keep, miss));
-            }
-        }
-
-        return CountLaw.Mixed(_burst.Weights.AsSpan(), laws);
     }
 }

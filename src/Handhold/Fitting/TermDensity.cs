@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Handhold.Kernels;
 using Handhold.Models;
 
@@ -19,22 +18,32 @@ internal sealed partial class TermDensity
     internal const int CeilingPlace = 2;
 
     private const int FewNodes = 7;
-    private const double Vanishing = 1e-280; // products of chances below this have lost digits
+    private const int Stacked = 1024;
     private const double CombinedSd = 2; // stops: scales of two coordinates, no priors
     private const double RatioSd = 2.2;
     private readonly KeeperModel _model;
     private readonly WhatMoved _moved;
     private readonly TermObservations _data;
     private readonly GaussRule _burst;
+    private readonly LossTable? _loss;
+    private readonly LossTable? _floor;
     private readonly int _luck;
     private readonly Setting? _closest;
     private readonly (double Combined, double Ratio) _start;
 
     internal TermDensity(KeeperModel model, WhatMoved moved, TermObservations data)
+        : this(
+            model,
+            moved,
+            data,
+            GaussRule.Hermite(FewNodes + 2 * (int)Math.Sqrt(Math.Max(0, data.LargestBurst - 4))),
+            model.Ceiling.Value is null ? new(model.Priors.CeilingLoss) : null,
+            model.Floor.Value is null ? new(model.Priors.Floor) : null
+        ) { }
+
+    private TermDensity(KeeperModel model, WhatMoved moved, TermObservations data, GaussRule burst, LossTable? loss, LossTable? floor)
     {
-        (_model, _moved, _data) = (model, moved, data);
-        var largest = data.Sessions.SelectMany(s => s.Bursts).Select(b => b.Cells.Sum(c => c.Frames)).DefaultIfEmpty(1).Max();
-        _burst = GaussRule.Hermite(FewNodes + 2 * (int)Math.Sqrt(Math.Max(0, largest - 4)));
+        (_model, _moved, _data, _burst, _loss, _floor) = (model, moved, data, burst, loss, floor);
         FirstEffect = 2 + (model.Ceiling.Value is null ? 1 : 0) + (model.Floor.Value is null ? 1 : 0);
         _luck = FirstEffect + moved.Effects.Length;
         Dimension = _luck + (HasLuck ? 2 + data.Sessions.Length : 0);
@@ -46,6 +55,9 @@ internal sealed partial class TermDensity
         var ratio = _closest.Translation!.Value - means[_closest.HandSpeed] - rotation;
         _start = (rotation - FromCombined(ratio), ratio);
     }
+
+    /// <summary>The same of fewer frames of the same settings and sessions.</summary>
+    internal TermDensity Of(TermObservations frames) => new(_model, _moved, frames, _burst, _loss, _floor);
 
     internal int Dimension { get; }
 
@@ -61,8 +73,8 @@ internal sealed partial class TermDensity
     {
         var priors = _model.Priors;
         var place = 2;
-        var ceiling = _model.Ceiling.Value ?? 1 - Loss(priors.CeilingLoss, z[place++]);
-        var floor = _model.Floor.Value ?? Loss(priors.Floor, z[place++]);
+        var ceiling = _model.Ceiling.Value ?? 1 - _loss!.At(z[place++]);
+        var floor = _model.Floor.Value ?? _floor!.At(z[place++]);
         for (var j = 0; j < effects.Length; j++)
             effects[j] = _moved.Effects[j].Prior.Mean + _moved.Effects[j].Prior.StandardDeviation * z[place++];
         var (session, burst) = HasLuck ? (Sd(priors.SessionLuck, z[_luck]), Sd(priors.BurstLuck, z[_luck + 1])) : (0.0, 0.0);
@@ -117,18 +129,17 @@ internal sealed partial class TermDensity
 
     private double LogLikelihood(ReadOnlySpan<double> z, TermPoint point, ReadOnlySpan<double> effects, TermObservations frames)
     {
-        Span<double> halfPoints = stackalloc double[_data.Settings.Length];
-        Span<double> steepness = stackalloc double[_data.Settings.Length];
-        Curves(point, effects, halfPoints, steepness);
+        var room = TermCurves.Room(_data.Settings, _burst);
+        TermCurves curves = new(point, effects, _data.Settings, _burst, room <= Stacked ? stackalloc double[room] : new double[room]);
         var log = 0.0;
         for (var s = 0; s < frames.Sessions.Length; s++)
         {
             var luck = Session(z, point, s);
             var (bursts, afresh) = frames.Sessions[s];
             foreach (var burst in bursts)
-                log += Burst(burst.Cells, point, luck, halfPoints, steepness);
+                log += curves.Log(burst.Cells, luck);
             foreach (var cell in afresh)
-                log += Afresh(cell, point, luck, halfPoints, steepness);
+                log += curves.LogAfresh(cell, luck);
         }
 
         return log;
@@ -142,104 +153,8 @@ internal sealed partial class TermDensity
             Floor = _model.Judging.Called(point.Floor),
         };
 
-    /// <summary>Half point and steepness of every setting.</summary>
-    private void Curves(TermPoint point, ReadOnlySpan<double> effects, Span<double> halfPoints, Span<double> steepness)
-    {
-        for (var i = 0; i < halfPoints.Length; i++)
-        {
-            halfPoints[i] = _data.Settings[i].HalfPoint(point.Tau0, effects);
-            steepness[i] = Math.Exp(point.LogSteepness + _data.Settings[i].Steeper(effects));
-        }
-    }
-
-    private double Burst(
-        ImmutableArray<TermCell> cells,
-        TermPoint point,
-        double luck,
-        ReadOnlySpan<double> halfPoints,
-        ReadOnlySpan<double> steepness
-    )
-    {
-        var sum = 0.0;
-        for (var k = 0; k < _burst.Nodes.Length; k++)
-        {
-            var product = _burst.Weights[k];
-            foreach (var cell in cells)
-            {
-                var (keep, miss) = Chances(point, Eta(cell, luck + point.BurstSd * _burst.Nodes[k], halfPoints, steepness));
-                product *= Elementary.Power(keep, cell.Keepers) * Elementary.Power(miss, cell.Frames - cell.Keepers);
-            }
-
-            sum += product;
-        }
-
-        return sum > Vanishing ? Math.Log(sum) : LogBurst(cells, point, luck, halfPoints, steepness);
-    }
-
-    /// <summary>The same by logarithms, for large bursts and for points far from the data.</summary>
-    private double LogBurst(
-        ImmutableArray<TermCell> cells,
-        TermPoint point,
-        double luck,
-        ReadOnlySpan<double> halfPoints,
-        ReadOnlySpan<double> steepness
-    )
-    {
-        var logs = new double[_burst.Nodes.Length];
-        for (var k = 0; k < logs.Length; k++)
-        {
-            logs[k] = Math.Log(_burst.Weights[k]);
-            foreach (var cell in cells)
-            {
-                var (keep, miss) = Chances(point, Eta(cell, luck + point.BurstSd * _burst.Nodes[k], halfPoints, steepness));
-                logs[k] += Count(cell.Keepers, keep) + Count(cell.Frames - cell.Keepers, miss);
-            }
-        }
-
-        return Walk.LogSum(logs);
-    }
-
-    private static double Eta(TermCell cell, double luck, ReadOnlySpan<double> halfPoints, ReadOnlySpan<double> steepness) =>
-        steepness[cell.Setting] * (halfPoints[cell.Setting] + luck - cell.Exposure);
-
-    /// <summary>Frames each with a luck of its own.</summary>
-    private double Afresh(TermCell cell, TermPoint point, double luck, ReadOnlySpan<double> halfPoints, ReadOnlySpan<double> steepness)
-    {
-        var (keep, miss) = AfreshChances(cell, point, luck, halfPoints, steepness);
-        return Count(cell.Keepers, keep) + Count(cell.Frames - cell.Keepers, miss);
-    }
-
-    /// <summary>Chances of a frame that is held afresh.</summary>
-    private (double Keep, double Miss) AfreshChances(
-        TermCell cell,
-        TermPoint point,
-        double luck,
-        ReadOnlySpan<double> halfPoints,
-        ReadOnlySpan<double> steepness
-    )
-    {
-        if (point.BurstSd == 0)
-            return Chances(point, Eta(cell, luck, halfPoints, steepness));
-        var (keep, miss) = (0.0, 0.0);
-        for (var k = 0; k < _burst.Nodes.Length; k++)
-        {
-            var (p, q) = Chances(point, Eta(cell, luck + point.BurstSd * _burst.Nodes[k], halfPoints, steepness));
-            keep += _burst.Weights[k] * p;
-            miss += _burst.Weights[k] * q;
-        }
-
-        return (keep, miss);
-    }
-
     /// <summary>Stops by which rotation alone allows more than rotation and translation together.</summary>
     private static double FromCombined(double ratio) => 0.5 * Math.Log2(1 + Math.Pow(2, -2 * ratio));
-
-    private static (double Keep, double Miss) Chances(TermPoint point, double eta) => Elementary.Capped(eta, point.Ceiling, point.Floor);
-
-    private static double Count(int count, double chance) => count == 0 ? 0 : count * Math.Log(chance);
-
-    internal static double Loss(BetaPrior prior, double z) =>
-        z < 0 ? Beta.Quantile(Normal.Cdf(z), prior.A, prior.B).X : Beta.Quantile(Normal.Cdf(-z), prior.B, prior.A).OneMinusX;
 
     private static double Sd(HalfNormalPrior prior, double z) => -prior.Scale * Normal.Quantile(0.5 * Normal.Cdf(-z));
 

@@ -9,6 +9,9 @@ internal sealed record TermObservations(
     ImmutableArray<(ImmutableArray<TermBurst> Bursts, ImmutableArray<TermCell> Afresh)> Sessions
 )
 {
+    /// <summary>Frames of the largest burst; 1 where none was recorded.</summary>
+    internal int LargestBurst => Sessions.SelectMany(s => s.Bursts).Select(b => b.Cells.Sum(c => c.Frames)).DefaultIfEmpty(1).Max();
+
     /// <summary>Only some of the frames; sessions and settings stay, even empty ones.</summary>
     internal TermObservations Where(Func<TermCell, bool> wanted) =>
         this with

@@ -34,6 +34,8 @@ internal sealed class CountLaw
 
     internal CountLaw Plus(CountLaw other)
     {
+        if (_masses is [_])
+            return other;
         double[]? sum = null;
         if (_masses is not null && other._masses is not null && _masses.Length + other._masses.Length <= Most + 2)
         {
@@ -48,9 +50,17 @@ internal sealed class CountLaw
     internal (double Fewer, double Exactly, double More) Around(int k)
     {
         if (_masses is not null)
-            return (_masses.Take(k).Sum(), _masses[k], _masses.Skip(k + 1).Sum());
+            return (Sum(_masses.AsSpan(0, k)), _masses[k], Sum(_masses.AsSpan(k + 1)));
         var sd = Math.Sqrt(_variance);
         var (fewer, more) = (Normal.Cdf((k - 0.5 - Mean) / sd), Normal.Cdf((Mean - k - 0.5) / sd));
         return (fewer, Math.Max(0, 1 - fewer - more), more);
+    }
+
+    private static double Sum(ReadOnlySpan<double> values)
+    {
+        var sum = 0.0;
+        foreach (var value in values)
+            sum += value;
+        return sum;
     }
 }

@@ -38,6 +38,13 @@ internal static class Elementary
         return eta >= 0 ? (big, small) : (small, big);
     }
 
+    /// <summary>The logistic curve μ = 1 / (1 + o) and 1 - μ for odds o = exp(-η) against, from 0 to ∞.</summary>
+    internal static (double Mu, double OneMinusMu) AgainstOdds(double odds)
+    {
+        var mu = 1 / (1 + odds);
+        return (mu, double.IsInfinity(odds) ? 1 : odds * mu);
+    }
+
     /// <summary>A logistic curve from a floor to a ceiling, and one less it, neither by subtraction.</summary>
     internal static (double Keep, double Miss) Capped(double eta, double ceiling, double floor)
     {

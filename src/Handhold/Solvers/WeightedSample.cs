@@ -12,7 +12,6 @@ internal sealed class WeightedSample
 {
     private const int Trial = 1024;
     private const int TrialDegrees = 4;
-    private const int Degrees = 8;
     private readonly double[] _points;
 
     private WeightedSample(double[] points, double[] weights, double logIntegral, double tail)
@@ -46,16 +45,16 @@ internal sealed class WeightedSample
     internal static WeightedSample Of(LogDensity density, double[] start, int size, Func<ulong> bits, CancellationToken cancellation)
     {
         var peak = Peak.Of(density, start);
-        var trial = Draw(density, peak.Top, peak.Factor, TrialDegrees, Trial, bits, cancellation);
+        var trial = Draw(density, peak.Top, peak.Factor, new(start.Length, TrialDegrees, Trial, bits), cancellation);
         var (mean, factor) = trial.Moments() ?? (peak.Top, peak.Factor);
-        return Draw(density, mean, factor, Degrees, size, bits, cancellation);
+        return Draw(density, mean, factor, new(start.Length, StudentPoints.Usual, size, bits), cancellation);
     }
 
     /// <summary>Samples a density from the first t only: few points for a density that is near its normal shape.</summary>
-    internal static WeightedSample Near(LogDensity density, double[] start, int size, Func<ulong> bits)
+    internal static WeightedSample Near(LogDensity density, double[] start, StudentPoints points)
     {
         var peak = Peak.Of(density, start);
-        return Draw(density, peak.Top, peak.Factor, Degrees, size, bits, default);
+        return Draw(density, peak.Top, peak.Factor, points, default);
     }
 
     /// <summary>Mean, and lower triangle of the covariance; null where too few points carry the weight.</summary>
@@ -79,49 +78,31 @@ internal sealed class WeightedSample
         LogDensity density,
         double[] centre,
         double[] factor,
-        int degrees,
-        int size,
-        Func<ulong> bits,
+        StudentPoints standard,
         CancellationToken cancellation
     )
     {
-        var n = centre.Length;
-        Sobol cube = new([.. Enumerable.Range(0, n + 1).Select(_ => bits())]);
+        var (n, size) = (centre.Length, standard.Count);
         var (points, logs) = (new double[size * n], new double[size]);
         var logScale = 0.0;
         for (var i = 0; i < n; i++)
             logScale += Math.Log(factor[i * n + i]);
-        var constant =
-            GammaFunctions.LogGamma(0.5 * (degrees + n))
-            - GammaFunctions.LogGamma(0.5 * degrees)
-            - 0.5 * n * Math.Log(degrees * Math.PI)
-            - logScale;
         Parallel.For(
             0,
             size,
             new ParallelOptions { CancellationToken = cancellation },
             index =>
             {
-                Span<double> uniform = stackalloc double[n + 1];
-                cube.Write(index, uniform);
-                var square = 0.0;
-                for (var i = 0; i < n; i++)
-                {
-                    uniform[i] = Normal.Quantile(uniform[i]);
-                    square += uniform[i] * uniform[i];
-                }
-
-                var stretch = Math.Sqrt(degrees / ChiSquare.Quantile(uniform[n], degrees));
+                var deviates = standard[index];
                 var point = points.AsSpan(index * n, n);
                 for (var i = 0; i < n; i++)
                 {
-                    var sum = 0.0;
+                    point[i] = centre[i];
                     for (var j = 0; j <= i; j++)
-                        sum += factor[i * n + j] * uniform[j];
-                    point[i] = centre[i] + stretch * sum;
+                        point[i] += factor[i * n + j] * deviates[j];
                 }
 
-                logs[index] = density(point) - constant + 0.5 * (degrees + n) * Elementary.Log1p(square * stretch * stretch / degrees);
+                logs[index] = density(point) - standard.LogDensity(index) + logScale;
             }
         );
         var top = logs.Max();

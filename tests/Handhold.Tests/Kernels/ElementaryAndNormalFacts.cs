@@ -36,6 +36,9 @@ public class ElementaryAndNormalFacts
     {
         SpecialValues.Agree("logistic", 5e-16, v => Elementary.Logistic(v[0]).Mu);
         SpecialValues.Agree("logistic", 5e-16, v => Elementary.Logistic(-v[0]).OneMinusMu);
+        SpecialValues.Agree("logistic", 2e-15, v => Elementary.AgainstOdds(Math.Exp(-v[0])).Mu);
+        Assert.Equal((0, 1), Elementary.AgainstOdds(double.PositiveInfinity));
+        Assert.Equal((1, 1e-300), Elementary.AgainstOdds(1e-300));
         Assert.True(Elementary.Logistic(700).OneMinusMu > 0);
         Assert.Equal((1, 0), Elementary.Logistic(800));
     }
