@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Handhold.Kernels;
+using Handhold.Randomness;
 
 namespace Handhold.Diagnostics;
 
@@ -6,6 +8,10 @@ namespace Handhold.Diagnostics;
 public sealed class CellCheck
 {
     internal CellCheck(ImmutableArray<FrameCell> cells) => Cells = cells;
+
+    /// <summary>The normal deviate of a chance drawn evenly between those of fewer and of no more.</summary>
+    internal static double RandomisedQuantile(double fewer, double exactly, RandomStream chance) =>
+        Normal.Quantile(Math.Clamp(fewer + chance.Uniform() * exactly, 1e-300, 1 - 1e-16));
 
     /// <summary>Its frames.</summary>
     public ImmutableArray<FrameCell> Cells { get; }
@@ -20,8 +26,9 @@ public sealed class CellCheck
     /// <remarks>Φ⁻¹(P(fewer) + u P(as many)), u uniform from the seed: Dunn and Smyth (1996), Journal of Computational and Graphical Statistics 5, 236-244.</remarks>
     public double? Residual { get; internal init; }
 
-    /// <summary>How many of the curve's free numbers it fixes, from 0: of a posterior the variance of its log-likelihood, otherwise its entry of the hat matrix.</summary>
-    public double Leverage { get; internal init; }
+    /// <summary>How many of the curve's free numbers it fixes, from 0: of a posterior the variance of its log-likelihood, otherwise its entry of the hat matrix; null where nothing finite was fitted.</summary>
+    /// <remarks>Sources: Watanabe (2010), Journal of Machine Learning Research 11, 3571-3594; Pregibon (1981), Annals of Statistics 9, 705-724.</remarks>
+    public double? Leverage { get; internal init; }
 
     /// <summary>How many stops slower the asked exposure gets when it is left out; null where that leaves nothing finite.</summary>
     public Stops? Influence { get; internal init; }

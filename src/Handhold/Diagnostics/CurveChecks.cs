@@ -6,6 +6,8 @@ namespace Handhold.Diagnostics;
 /// <summary>How well a curve fits its frames, and what it hangs on.</summary>
 public sealed class CurveChecks
 {
+    private const double Noticeable = 0.05; // stops: less is printed as none
+
     internal CurveChecks(KeeperCurve curve, double rate, ImmutableArray<SpeedCheck> speeds, ImmutableArray<CellCheck> cells) =>
         (Curve, Rate, Speeds, Cells) = (curve, rate, speeds, cells);
 
@@ -59,12 +61,16 @@ public sealed class CurveChecks
             : null;
 
     private string? Leaning() =>
-        MostInfluential is { Influence: { } influence } most
+        MostInfluential is not { Influence: { } influence } most ? null
+        : Math.Abs(influence.Value) < Noticeable
             ? string.Create(
                 CultureInfo.InvariantCulture,
-                $"It hangs most on {most.Keepers} of {most.Frames} at {string.Join(" and ", most.Cells.Select(c => c.Exposure).Distinct())}: without them the exposure for {100 * Rate:0.#} % would be {Math.Abs(influence.Value):0.0} stops {(influence.Value < 0 ? "faster" : "slower")}."
+                $"Leaving out any one cell moves the exposure for {100 * Rate:0.#} % by less than 0.1 stops."
             )
-            : null;
+        : string.Create(
+            CultureInfo.InvariantCulture,
+            $"It hangs most on {most.Keepers} of {most.Frames} at {string.Join(" and ", most.Cells.Select(c => c.Exposure).Distinct())}: without them the exposure for {100 * Rate:0.#} % would be {Math.Abs(influence.Value):0.0} stops {(influence.Value < 0 ? "faster" : "slower")}."
+        );
 
     private static string Chance(double chance) =>
         chance < 0.001 ? "under 0.1 %" : (100 * chance).ToString(chance < 0.1 ? "0.0" : "0", CultureInfo.InvariantCulture) + " %";

@@ -25,7 +25,7 @@ public static class DiagnosticsExtensions
         return new(curve, rate, [.. curve.Data.Speeds.Select((s, i) => Speed(curve, s, fitted[i]))], cells);
     }
 
-    private static SpeedCheck Speed(KeeperCurve curve, SpeedCount seen, double fitted)
+    private static SpeedCheck Speed(KeeperCurve curve, SpeedCount seen, double? fitted)
     {
         var expected = curve.Expected.Value.FirstOrDefault(e => e.Seen.Exposure == seen.Exposure);
         return new(

@@ -13,7 +13,7 @@ internal static class PosteriorChecks
     private const int Points = 1024;
     private const double Unreliable = 0.7;
 
-    internal static (double[] Fitted, ImmutableArray<CellCheck> Cells) Of(KeeperCurve curve, double rate, Conditions conditions, int seed)
+    internal static (double?[] Fitted, ImmutableArray<CellCheck> Cells) Of(KeeperCurve curve, double rate, Conditions conditions, int seed)
     {
         var model = curve.Model;
         CurveRows rows = new(curve.Key, curve.Data, curve.HalfPointPrior!);
@@ -72,7 +72,7 @@ internal static class PosteriorChecks
             WeightedValues likelihood = new([.. logs.Zip(weights).Where(p => p.Second > 0)]);
             return new(cells)
             {
-                Residual = Normal.Quantile(Math.Clamp(fewer + chance.Uniform() * exactly, 1e-300, 1 - 1e-16)),
+                Residual = CellCheck.RandomisedQuantile(fewer, exactly, chance),
                 Leverage = likelihood.StandardDeviation * likelihood.StandardDeviation,
                 Influence = before is { } all && Median(without) is { } rest ? new Stops(rest - all) : null,
                 LogPredictiveDensity = least - Math.Log(total),

@@ -3,7 +3,7 @@ namespace Handhold.Diagnostics;
 /// <summary>What was observed at one speed against what was fitted, and against what the other speeds lead to expect.</summary>
 public sealed class SpeedCheck
 {
-    internal SpeedCheck(SpeedCount seen, ConfidenceInterval observed, double fitted, double? expected, double? chance) =>
+    internal SpeedCheck(SpeedCount seen, ConfidenceInterval observed, double? fitted, double? expected, double? chance) =>
         (Seen, Observed, Fitted, Expected, Chance) = (seen, observed, fitted, expected, chance);
 
     /// <summary>The speed, its frames and keepers.</summary>
@@ -12,8 +12,8 @@ public sealed class SpeedCheck
     /// <summary>Exact (Clopper-Pearson) interval of the observed rate, 0 to 1, were frames independent.</summary>
     public ConfidenceInterval Observed { get; }
 
-    /// <summary>Fitted rate of the frames shot there, 0 to 1: of a posterior the mean, on the days tested.</summary>
-    public double Fitted { get; }
+    /// <summary>Fitted rate of the frames shot there, 0 to 1: of a posterior the mean, on the days tested; null where nothing was fitted there.</summary>
+    public double? Fitted { get; }
 
     /// <summary>Rate that the other speeds lead to expect, 0 to 1; null where they leave nothing finite.</summary>
     public double? Expected { get; }

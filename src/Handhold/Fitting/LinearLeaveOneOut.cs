@@ -43,8 +43,9 @@ internal static class LinearLeaveOneOut
             var count = CountLaw.Nothing;
             foreach (var row in held)
             {
-                var (keep, miss) = Chances(problem, others, row, coefficients);
-                count = count.Plus(CountLaw.Binomial(problem.Frames.Span[row], keep, miss));
+                var eta = Orthonormal.Dot(problem.Design.Span.Slice(row * size, size), coefficients);
+                RatePoint rate = new(problem.Link, eta, others.Ceiling, others.Floor);
+                count = count.Plus(CountLaw.Binomial(problem.Frames.Span[row], rate.Rate, rate.Miss));
             }
 
             var (below, same, above) = count.Around(speed.Keepers);
@@ -55,14 +56,5 @@ internal static class LinearLeaveOneOut
         }
 
         return new(speed, mean / speed.Frames, fewer, exactly, more);
-    }
-
-    private static (double Keep, double Miss) Chances(BinomialProblem problem, BinomialEstimate estimate, int row, double[] coefficients)
-    {
-        var eta = 0.0;
-        for (var i = 0; i < coefficients.Length; i++)
-            eta += problem.Design.Span[row * coefficients.Length + i] * coefficients[i];
-        var (point, span) = (Links.At(problem.Link, eta), estimate.Ceiling - estimate.Floor);
-        return (estimate.Floor + span * point.F, 1 - estimate.Ceiling + span * point.G);
     }
 }

@@ -57,6 +57,14 @@ internal sealed class DesignLayout
         };
     }
 
+    /// <summary>The row of the design that holds a cell.</summary>
+    internal double[] Row(FrameCell cell)
+    {
+        var row = new double[Columns.Length];
+        Fill(cell.Exposure.Log2Seconds, cell.Conditions, row);
+        return row;
+    }
+
     /// <summary>The linear predictor along exposures under some conditions, as weights of the coefficients: still + x moving.</summary>
     /// <exception cref="ConditionsException">The conditions lack a term, or have a level that no frame had.</exception>
     internal (ImmutableArray<double> Still, ImmutableArray<double> Moving) Line(Conditions conditions)

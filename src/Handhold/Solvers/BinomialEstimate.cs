@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Kernels;
 
 namespace Handhold.Solvers;
 
@@ -48,6 +49,14 @@ public sealed class BinomialEstimate
 
     /// <summary>How the solver came here.</summary>
     public SolverReport Report { get; }
+
+    /// <summary>The rate of a row of a problem with these columns.</summary>
+    internal RatePoint At(BinomialProblem problem, int row)
+    {
+        var size = Coefficients.Length;
+        var eta = Orthonormal.Dot(problem.Design.Span.Slice(row * size, size), Coefficients.AsSpan());
+        return new(problem.Link, eta, Ceiling, Floor);
+    }
 
     /// <summary>The standard error of one coefficient; 0 when it was held.</summary>
     public double StandardError(int column) => Math.Sqrt(Covariance[column * Coefficients.Length + column]);

@@ -12,7 +12,15 @@ public class CheckFacts
 
     [Fact]
     public void Hat_values_add_up_to_the_number_of_coefficients() =>
-        Assert.Equal(2, Likelihood.Fit(Table(20, 18, 12, 9, 5, 1)).Only.Check().Cells.Sum(c => c.Leverage), 1e-8);
+        Assert.Equal(2, Likelihood.Fit(Table(20, 18, 12, 9, 5, 1)).Only.Check().Cells.Sum(c => c.Leverage!.Value), 1e-8);
+
+    [Fact]
+    public void An_estimated_ceiling_counts_among_the_numbers_that_cells_fix()
+    {
+        var fit = (Likelihood with { Ceiling = Ceiling.Estimated }).Fit(Table(18, 17, 18, 14, 8, 2, 0)).Only;
+        Assert.NotNull(fit.Linear!.CeilingStandardError);
+        Assert.Equal(3, fit.Check().Cells.Sum(c => c.Leverage!.Value), 1e-8);
+    }
 
     [Fact]
     public void Influence_is_what_fitting_without_the_cell_gives()
@@ -54,6 +62,28 @@ public class CheckFacts
         Assert.Equal(checks.Cells.Sum(c => c.LogPredictiveDensity!.Value), checks.LogPredictiveDensity!.Value, 1e-12);
     }
 
+    /// <summary>The chance that the rest gives to a cell is the quotient of the evidences with and without it, luck of day and bursts included.</summary>
+    [Fact]
+    public void Log_predictive_densities_are_differences_of_evidence()
+    {
+        FrameTable table =
+        [
+            .. from i in Enumerable.Range(0, 5)
+            from burst in Enumerable.Range(0, 2)
+            select new FrameCell(ShutterSpeed.FromLog2Seconds(i - 8), 4, Math.Clamp(5 - i - burst, 0, 4))
+            {
+                Conditions = new() { Session = "monday", Burst = $"{i}{burst}" },
+            },
+        ];
+        var whole = KeeperModel.Default.Fit(table);
+        var checks = whole.Only.Check();
+        foreach (var cell in checks.Cells)
+        {
+            var without = KeeperModel.Default.Fit([.. table.Where(row => row.Conditions.Burst != cell.Cells[0].Conditions.Burst)]);
+            Assert.Equal(whole.LogEvidence - without.LogEvidence, cell.LogPredictiveDensity!.Value, 0.03);
+        }
+    }
+
     [Fact]
     public void A_ceiling_that_frames_contradict_predicts_worse()
     {
@@ -93,6 +123,7 @@ public class CheckFacts
     {
         var checks = Likelihood.Fit(Table(20, 20, 20, 0, 0)).Only.Check();
         Assert.All(checks.Cells, c => Assert.Null(c.LogPredictiveDensity));
+        Assert.All(checks.Cells, c => Assert.Null(c.Leverage));
         Assert.Null(checks.LogPredictiveDensity);
         Assert.Equal("", checks.Sentence);
     }
