@@ -5,6 +5,7 @@ namespace Handhold.Curves;
 internal sealed partial class ProfileLaw
 {
     private const double Golden = 0.618033988749894848;
+    private const double Finest = 1e-12; // log2 seconds: halving goes no further, since doubles end
 
     /// <summary>Whether stops to another line have a profile, rather than a standard error only.</summary>
     internal bool ProfilesTo(ProfileLaw other) => Likelihood != other.Likelihood || _moving.SequenceEqual(other._moving);
@@ -31,7 +32,7 @@ internal sealed partial class ProfileLaw
         var (low, high) = (centre - half, centre + half);
         var (left, right) = (high - Golden * (high - low), low + Golden * (high - low));
         var (atLeft, atRight) = (At(left), At(right));
-        while (high - low > 1e-7 * Math.Min(1, half))
+        while (high - low > Math.Max(Finest, 1e-7 * Math.Min(1, half)))
         {
             if (atLeft < atRight)
             {

@@ -52,28 +52,87 @@ public class SidesFacts
         Assert.Equal(0.5, difference.ProbabilityBetterBy(difference.Stops!.Value)!.Value, 0.01);
     }
 
-    [Theory]
-    [InlineData(Estimator.Posterior)]
-    [InlineData(Estimator.Likelihood)]
-    public void Speeds_shot_in_order_within_a_session_are_told_also_by_a_saved_fit(Estimator estimator)
+    [Fact]
+    public void Sides_that_share_a_session_or_recorded_none_are_not_confounded()
     {
-        var model = KeeperModel.Default with { Estimator = estimator };
-        var inOrder = model.Fit(Ordered([1, 2, 3, 4, 5, 6]));
-        Assert.True(IsTold(inOrder));
-        Assert.True(IsTold(SavedFit.Read(SavedFit.Write(inOrder), cancellation: TestContext.Current.CancellationToken)));
-        Assert.True(IsTold(model.Fit(Ordered([6, 5, 4, 3, 2, 1]))));
-        Assert.False(IsTold(model.Fit(Ordered([3, 1, 6, 2, 5, 4]))));
+        Assert.True(IsConfounded(Lenses("wide", "monday", "long", "tuesday")));
+        Assert.False(IsConfounded(Lenses("wide", "monday", "long", "monday")));
+        Assert.False(IsConfounded(Lenses("wide", null, "long", null)));
+        Assert.False(IsConfounded(Lenses("wide", "monday", "long", "tuesday", both: "wednesday")));
 
-        static bool IsTold(FittedCurves fit) => fit.Only.Statuses.Any(s => s.Code == StatusCode.OrderConfounded);
-        static FrameTable Ordered(int[] order) =>
+        static StopsDifference Lenses(string a, string? dayOfA, string b, string? dayOfB, string? both = null)
+        {
+            FrameTable table =
             [
-                .. order.Select(
-                    (place, stop) =>
-                        new FrameCell(ShutterSpeed.FromLog2Seconds(stop - 8), 8, 8 - stop - (stop == 2 ? 1 : 0))
-                        {
-                            Conditions = new() { Order = place },
-                        }
-                ),
+                .. from side in new[] { (Setup: a, Day: dayOfA), (Setup: b, Day: dayOfB) }
+                from day in new[] { side.Day, both }.Where((d, i) => i == 0 || d is not null)
+                from stop in Enumerable.Range(0, 5)
+                select new FrameCell(ShutterSpeed.FromLog2Seconds(stop - 8), 8, 8 - 2 * stop)
+                {
+                    Conditions = new() { Setup = side.Setup, Session = day },
+                },
             ];
+            var curves = (KeeperModel.Default with { Estimator = Estimator.BiasReduced }).Fit(table);
+            return curves
+                .Single(c => c.Data.Cells[0].Conditions.Setup == b)
+                .SlowerThan(curves.Single(c => c.Data.Cells[0].Conditions.Setup == a), 0.5);
+        }
+    }
+
+    /// <summary>Equal counts once made the search for where both stand go on for ever.</summary>
+    [Theory]
+    [InlineData(Estimator.BiasReduced)]
+    [InlineData(Estimator.Likelihood)]
+    public void Curves_of_equal_counts_are_as_likely_better_as_worse(Estimator estimator)
+    {
+        FrameTable table =
+        [
+            .. from setup in new[] { "long", "wide" }
+            from day in Enumerable.Range(0, 2)
+            from stop in Enumerable.Range(0, 5)
+            select new FrameCell(ShutterSpeed.FromLog2Seconds(stop - 8), 8, 7 - stop - day) { Conditions = new() { Setup = setup } },
+        ];
+        var curves = (KeeperModel.Default with { Estimator = estimator }).Fit(table);
+        var difference = curves[1].SlowerThan(curves[0], 0.5);
+        Assert.Equal(0, difference.Stops!.Value.Value, 1e-9);
+        Assert.Equal(0.5, difference.ProbabilityBetter!.Value, 1e-6);
+    }
+
+    /// <summary>Two people do not share a day's luck because they give their days one name.</summary>
+    [Fact]
+    public void A_day_of_two_photographers_is_two_days()
+    {
+        FrameTable table =
+        [
+            .. from person in new[] { "Kim", "Robin" }
+            from stop in Enumerable.Range(0, 5)
+            select new FrameCell(ShutterSpeed.FromLog2Seconds(stop - 8), 8, 8 - 2 * stop)
+            {
+                Conditions = new() { Photographer = person, Session = "monday" },
+            },
+        ];
+        var curves = (KeeperModel.Default with { Estimator = Estimator.BiasReduced }).Fit(table);
+        Assert.True(IsConfounded(curves[1].SlowerThan(curves[0], 0.5)));
+    }
+
+    /// <summary>Of a magnification between those shot nobody knows on which day it would have been.</summary>
+    [Fact]
+    public void Conditions_that_no_frame_had_are_of_no_day()
+    {
+        FrameTable table =
+        [
+            .. from wind in new[] { (Speed: "2", Day: "monday"), (Speed: "6", Day: "tuesday") }
+            from stop in Enumerable.Range(0, 5)
+            select new FrameCell(ShutterSpeed.FromLog2Seconds(stop - 8), 8, 8 - 2 * stop)
+            {
+                Conditions = Conditions.None.With("wind", wind.Speed) with { Session = wind.Day },
+            },
+        ];
+        var curve = (KeeperModel.Default with { Estimator = Estimator.BiasReduced, Terms = ["wind"] }).Fit(table).Only;
+        Assert.True(IsConfounded(Between("6", "2")));
+        Assert.False(IsConfounded(Between("5", "2")));
+
+        StopsDifference Between(string b, string a) =>
+            curve.SlowerUnder(Conditions.None.With("wind", b), Conditions.None.With("wind", a), 0.5);
     }
 }
