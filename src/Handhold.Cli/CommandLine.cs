@@ -52,6 +52,7 @@ internal static class CommandLine
             DemoVerb.Build(desk),
             SimulateVerb.Build(desk),
             KeptVerb.Build(desk),
+            DaysVerb.Build(desk),
             new HelpOption(),
             new VersionOption(),
         };
@@ -65,7 +66,8 @@ internal static class CommandLine
         var unknown = parsed.UnmatchedTokens is [var token, ..] ? token : null;
         var message =
             unknown is not null ? $"`{unknown}` means nothing to `{verb}`."
-            : verb == "handhold" ? "Say what to do: demo, fit, rate, exposure, slowest, frames, compare, plot, card, simulate or kept."
+            : verb == "handhold"
+                ? "Say what to do: demo, fit, rate, exposure, slowest, frames, compare, plot, card, simulate, kept or days."
             : first.SymbolResult is ArgumentResult { Argument.Name: var argument } ? $"{argument} is missing."
             : first.SymbolResult is CommandResult ? "TABLE is missing."
             : first.SymbolResult is OptionResult option

@@ -165,6 +165,15 @@ public sealed class OtherPictureFacts : IDisposable
         Assert.All(["71 of 83", "78 of 84", "45 of 50", "27 of 27", "as promised"], words => Assert.Contains(words, drawn.LabelTexts));
     }
 
+    [Fact]
+    public void Each_day_stands_in_turn_at_its_luck_beside_the_line_of_a_usual_day()
+    {
+        Rendered drawn = new(OtherScenes.Draw("days"), 800, 533);
+        Assert.Equal(0, drawn.Only<LinePlot>("a usual day").Start.Y);
+        Assert.Equal([(0.0, -0.4), (1, 0.1), (2, 0.3)], drawn.Plot.PlottableList.OfType<Marker>().Select(m => (m.X, m.Y)));
+        Assert.All(["\u22120.4", "+0.1", "+0.3", "a usual day"], words => Assert.Contains(words, drawn.LabelTexts));
+    }
+
     /// <summary>Writes every invented picture to a folder to look at, where HANDHOLD_LOOK names one; without it, to one that is thrown away.</summary>
     [Theory, MemberData(nameof(Names))]
     public void Every_picture_can_be_written_at_both_sizes_light_and_dark(string name)

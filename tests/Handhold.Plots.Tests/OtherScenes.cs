@@ -21,6 +21,9 @@ internal static class OtherScenes
         "kept",
         "kept, few",
         "kept, none",
+        "days",
+        "days, many",
+        "days, one",
     ];
 
     public static Plot Draw(string name, PictureTheme theme = PictureTheme.Light) =>
@@ -72,6 +75,20 @@ internal static class OtherScenes
             ),
             "kept, few" => PromisePicture.Draw(Kept(theme, new PromisePoint(0.96, 0, 0, 0.56, 0, 3))),
             "kept, none" => PromisePicture.Draw(Kept(theme)),
+            "days" => DaysPicture.Draw(
+                Days(theme, new("2026-03-01", -0.4, -0.9, 0), new("2026-03-08", 0.1, -0.3, 0.6), new("2026-03-15", 0.3, -0.1, 0.9))
+            ),
+            "days, many" => DaysPicture.Draw(
+                Days(
+                    theme,
+                    [
+                        .. Enumerable
+                            .Range(1, 40)
+                            .Select(i => new DayPoint($"day {i}\nRobin", Math.Sin(i), Math.Sin(i) - 0.8, Math.Sin(i) + 1.1)),
+                    ]
+                )
+            ),
+            "days, one" => DaysPicture.Draw(Days(theme, new DayPoint("not recorded", 0, -0.7, 0.7))),
             _ => throw new ArgumentOutOfRangeException(nameof(name), name, null),
         };
 
@@ -131,6 +148,9 @@ internal static class OtherScenes
 
     private static PromiseScene Kept(PictureTheme theme, params ImmutableArray<PromisePoint> points) =>
         new(Words("90\u00A0% of plans were kept, 92\u00A0% were promised to be"), points, Palette.Of(theme));
+
+    private static DaysScene Days(PictureTheme theme, params ImmutableArray<DayPoint> days) =>
+        new(Words("3\u00A0days tell no progress from luck"), days, Palette.Of(theme));
 
     private static StopsScene Stops(PictureTheme theme, params ImmutableArray<StopsRow> rows) =>
         new(Words("Stabiliser: lens allows speeds 2.3 stops slower"), rows, Palette.Of(theme));

@@ -8,7 +8,8 @@ internal sealed class QuestionOptions
     private readonly Option<string> _day = new("--day")
     {
         HelpName = "another|same",
-        Description = "For another day with luck of its own, or for the day of the test [another].",
+        Description =
+            "For another day with luck of its own, or for the day of the test, of several the one of --set session=LABEL [another].",
     };
     private readonly Option<bool> _beyondTested = new("--beyond-tested")
     {

@@ -23,9 +23,9 @@ internal static class PlotVerb
         var kind = question.Add(
             new Option<string>("--kind")
             {
-                HelpName = "curve|setups|frames|keepers|prior|stops",
+                HelpName = "curve|setups|frames|keepers|prior|stops|days",
                 Description =
-                    "The curve; all setups in one picture; frames needed against speed; keepers of a plan; prior against posterior; terms in stops [curve].",
+                    "The curve; all setups in one picture; frames needed against speed; keepers of a plan; prior against posterior; terms in stops; luck of days [curve].",
             }
         );
         var rate = question.Add(Shared.Rate());
@@ -44,7 +44,10 @@ internal static class PlotVerb
             var file = given.GetValue(to) ?? throw Given.Missing(to.Name);
             if (Path.GetExtension(file).ToUpperInvariant() is not (".PNG" or ".SVG"))
                 throw Reading.Refused(to.Name, file, "ends in neither .png nor .svg.", "Those are the pictures that can be written.");
-            var what = given.Read(kind, (o, text) => Reading.Word(o, text, ["curve", "setups", "frames", "keepers", "prior", "stops"]));
+            var what = given.Read(
+                kind,
+                (o, text) => Reading.Word(o, text, ["curve", "setups", "frames", "keepers", "prior", "stops", "days"])
+            );
             var pixels = given.ReadOr(size, Pictures.ReadSize, (1200, 800));
             var wanted = given.ReadOr(rate, Reading.Share, 0.5);
             var sure = given.ReadOr(assurance, Reading.Share, 0.95);
@@ -67,6 +70,13 @@ internal static class PlotVerb
                 "keepers" => Pictures.Write(curves, file, pixels, desk, c => Keepers(c, plan.At, plan.Frames, options, desk)),
                 "prior" => Pictures.Write(curves, file, pixels, desk, c => Drawn(kind, "prior", () => PriorPlot.Draw(c, options))),
                 "stops" => Pictures.Write(curves, file, pixels, desk, c => Drawn(kind, "stops", () => InStopsPlot.Draw(c, options))),
+                "days" => Pictures.Write(
+                    curves,
+                    file,
+                    pixels,
+                    desk,
+                    c => Drawn(kind, "days", () => DaysPlot.Draw(c.Days(desk.Cancellation), options))
+                ),
                 _ => Pictures.Write(curves, file, pixels, desk, c => KeeperCurvePlot.Draw(c, curveOptions)),
             };
             if (question.WantsJson(given))

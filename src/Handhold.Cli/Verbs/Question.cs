@@ -48,7 +48,13 @@ internal sealed class Question
     {
         var options = Options(given);
         var curves = Source.Chosen(given, desk, also);
-        return (curves, options with { Conditions = Source.Stated(given, curves) });
+        var stated = Source.Stated(given, curves);
+        if (stated.Session is { } session && options.Day == Day.Another)
+            throw new UsageException(
+                $"--set session={session} says which day is today, and the answer is for another day.",
+                "Add --day same, or leave it out; --each splits the table by session."
+            );
+        return (curves, options with { Conditions = stated });
     }
 
     public bool WantsJson(ParseResult given) => given.GetValue(_json);

@@ -56,6 +56,16 @@ public sealed class CurveData
     /// <summary>Whether within some session the speeds were shot in order.</summary>
     internal bool IsOrderConfounded { get; init; }
 
+    /// <summary>The days tested, by photographer, then by label, in byte order.</summary>
+    internal ImmutableArray<(string? Photographer, string? Session)> Days =>
+        [
+            .. Cells
+                .Select(c => (c.Conditions.Photographer, c.Conditions.Session))
+                .Distinct()
+                .OrderBy(d => d.Photographer, StringComparer.Ordinal)
+                .ThenBy(d => d.Session, StringComparer.Ordinal),
+        ];
+
     /// <summary>Frames judged.</summary>
     public int Frames => Speeds.Sum(s => s.Frames);
 

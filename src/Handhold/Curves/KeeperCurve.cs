@@ -89,6 +89,9 @@ public sealed class KeeperCurve
     /// <summary>The keepers at each speed against what the other speeds lead to expect; empty where there is nothing to expect from.</summary>
     internal Lazy<ImmutableArray<ExpectedCount>> Expected { get; init; } = null!;
 
+    /// <summary>Points of the posterior that know the luck of every tested day; null where no luck is known. Computed when first asked.</summary>
+    internal Lazy<TermPosterior>? TestedDays { get; init; }
+
     /// <summary>The curve when all frames not judged are called rejects; null where there are none, computed when first asked.</summary>
     internal Lazy<KeeperCurve>? AsRejects { get; init; }
 

@@ -10,7 +10,7 @@ namespace Handhold.Curves;
 /// <param name="Floor">Floor.</param>
 /// <param name="SessionSd">Sd of a session's luck, stops.</param>
 /// <param name="BurstSd">Sd of a burst's luck, stops.</param>
-/// <param name="OnlySession">Luck of the tested session where there is one only, stops.</param>
+/// <param name="Days">Luck of each tested session, stops.</param>
 /// <param name="Effects">The effects.</param>
 internal sealed record TermDraw(
     double Weight,
@@ -20,6 +20,6 @@ internal sealed record TermDraw(
     double Floor,
     double SessionSd,
     double BurstSd,
-    double OnlySession,
+    ImmutableArray<double> Days,
     ImmutableArray<double> Effects
 );

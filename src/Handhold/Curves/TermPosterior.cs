@@ -25,6 +25,9 @@ internal sealed partial class TermPosterior
     /// <summary>The points that matter.</summary>
     internal ImmutableArray<TermDraw> Draws => _draws;
 
+    /// <summary>How well the points stand for it; null where that is said elsewhere.</summary>
+    internal Sampling? Sampling { get; init; }
+
     private int Sessions { get; }
 
     /// <summary>The curve under conditions; where the place in the burst is not said, that of the later frames, with the first one's shift beside it.</summary>
@@ -36,10 +39,18 @@ internal sealed partial class TermPosterior
         return new(
             Atoms(setting, first, (_, tau) => new(tau, Sharpest)),
             Atoms(setting, first, (draw, tau) => new(tau, Math.Max(draw.SessionSd, Sharpest))),
-            Sessions == 1 ? Atoms(setting, first, (draw, tau) => new(tau + draw.OnlySession, Sharpest)) : [],
+            Sessions == 1 ? Atoms(setting, first, (draw, tau) => new(tau + draw.Days[0], Sharpest)) : [],
             AsymptoteCells.None,
             AsymptoteCells.None
         );
+    }
+
+    /// <summary>The curve under conditions on one of the tested days.</summary>
+    /// <exception cref="ConditionsException">The conditions lack a term, or have a level that no frame had.</exception>
+    internal RateLaw On(int day, Conditions conditions)
+    {
+        var setting = Moved.Read(conditions);
+        return new(Atoms(setting, setting, (draw, tau) => new(tau + draw.Days[day], Sharpest)), AsymptoteCells.None, AsymptoteCells.None);
     }
 
     /// <summary>Conditions to report at: typical ones, the place in the burst left open.</summary>

@@ -12,7 +12,8 @@ internal static class CurveAssembly
         CurveRows rows,
         AsymptoteWalk asymptotes,
         CurvePosteriorBuilder builder,
-        Func<CurveShape, (KeeperCurve, KeeperCurve, KeeperCurve)> otherPriors
+        Func<CurveShape, (KeeperCurve, KeeperCurve, KeeperCurve)> otherPriors,
+        bool alone
     )
     {
         CurvePosterior posterior = new(
@@ -37,6 +38,8 @@ internal static class CurveAssembly
         {
             Expected = expected,
             AsRejects = rows.AsRejects,
+            TestedDays =
+                model.Luck == LuckKind.None ? null : new(() => TermSample.OfDays(alone ? model : OtherPriors.Held(model, shape), rows)),
             LogLikelihood = logLikelihood,
             Deviance = deviance,
             Posterior = posterior,

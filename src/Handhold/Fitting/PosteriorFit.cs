@@ -67,7 +67,8 @@ internal static class PosteriorFit
                         r,
                         asymptotes,
                         builders[j],
-                        shape => OtherPriors.Of(model, shape, held => Run(held, [r], null, default)[0])
+                        shape => OtherPriors.Of(model, shape, held => Run(held, [r], null, default)[0]),
+                        alone: rows.Length == 1
                     )
             );
             return new(model, [.. curves]) { LogEvidence = asymptotes.LogEvidence };

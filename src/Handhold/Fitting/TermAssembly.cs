@@ -38,6 +38,7 @@ internal static class TermAssembly
         {
             Expected = expected,
             AsRejects = rows.AsRejects,
+            TestedDays = model.Luck == LuckKind.None ? null : new(posterior),
             LogLikelihood = logLikelihood,
             Deviance = deviance,
             Term = posterior,

@@ -22,6 +22,7 @@ internal sealed record TermSample(
     Sampling Sampling
 )
 {
+    private const int DaysSize = 8192;
     private const double LogTwoPi = 1.8378770664093454836;
 
     internal static TermSample Of(KeeperModel model, CurveRows rows, int size, CancellationToken cancellation)
@@ -62,9 +63,29 @@ internal sealed record TermSample(
             point.Floor,
             point.SessionSd,
             point.BurstSd,
-            density.Session(sample.Point(k), point, 0),
+            Days(density, sample.Point(k), point),
             [.. effects]
         );
+    }
+
+    /// <summary>The points of a curve without terms, for what is asked of its days together.</summary>
+    internal static TermPosterior OfDays(KeeperModel model, CurveRows rows)
+    {
+        var moved = WhatMoved.Nothing(rows.HalfPoint);
+        TermDensity density = new(model, moved, TermObservations.From(moved, rows.Data.Cells, model.Luck));
+        var sample = WeightedSample.Of(density.Log, Start(density), DaysSize, Seed.From(model.Seed).Stream(0).Bits, default);
+        return new(moved, [.. Enumerable.Range(0, sample.Count).Select(k => Draw(density, moved, sample, k))], density.Sessions)
+        {
+            Sampling = new(sample.Count, sample.EffectiveSize, sample.Tail),
+        };
+    }
+
+    private static ImmutableArray<double> Days(TermDensity density, ReadOnlySpan<double> z, TermPoint point)
+    {
+        var days = new double[density.Sessions];
+        for (var s = 0; s < days.Length; s++)
+            days[s] = density.Session(z, point, s);
+        return [.. days];
     }
 
     /// <summary>All at the middle of its prior but the half point, which is looked for.</summary>

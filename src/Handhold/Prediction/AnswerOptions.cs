@@ -6,7 +6,7 @@ public sealed record AnswerOptions
     /// <summary>The options used when none are given.</summary>
     public static AnswerOptions Default { get; } = new();
 
-    /// <summary>For which day; another day unless said otherwise.</summary>
+    /// <summary>For which day; another day unless said otherwise. Where several days were tested, the session of <see cref="Conditions"/> says which is meant.</summary>
     public Day Day { get; init; } = Day.Another;
 
     /// <summary>Under what conditions, for a curve with terms; what its frames agree in need not be said again.</summary>

@@ -144,4 +144,12 @@ public static class PredictionExtensions
         int points = 81,
         AnswerOptions? options = null
     ) => BandQuestion.Answer(new(curve, options), fastest.Log2Seconds, slowest.Log2Seconds, Math.Max(2, points));
+
+    /// <summary>How lucky each tested day was, and whether the days show progress beyond luck. Costs a fit or two.</summary>
+    /// <exception cref="ArgumentException">The curve was fitted without luck of days.</exception>
+    public static DaysAnswer Days(this KeeperCurve curve, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(curve);
+        return DaysQuestion.Answer(curve, cancellation);
+    }
 }

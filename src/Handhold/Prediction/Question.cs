@@ -20,12 +20,7 @@ internal sealed class Question
         Law =
             curve.Linear is { } linear ? new ProfileLaw(linear.Likelihood, Options.Conditions.Or(linear.SharedConditions))
             : Options.Day == Day.Another ? curve.PosteriorUnder(Options.Conditions).AnotherDay
-            : curve.PosteriorUnder(Options.Conditions).SameDay
-                ?? throw new ArgumentException(
-                    FormattableString.Invariant(
-                        $"Curve {curve.Key} was tested on {curve.Data.Sessions} days, so 'the same day' names none of them. Ask for another day, or fit one session alone."
-                    )
-                );
+            : SameDay();
     }
 
     internal KeeperCurve Curve { get; }
@@ -41,6 +36,32 @@ internal sealed class Question
     private double Slowest => Curve.Data.Slowest.Log2Seconds;
 
     internal bool Tested(double exposure) => exposure >= Fastest - Hair && exposure <= Slowest + Hair;
+
+    /// <summary>The tested day: the only one, or the one that is named.</summary>
+    private RateLaw SameDay()
+    {
+        if (Curve.TestedDays is not { } tested)
+            return Curve.PosteriorUnder(Options.Conditions).SameDay!;
+        var (days, said) = (Curve.Data.Days, Options.Conditions);
+        int[] meant =
+        [
+            .. Enumerable
+                .Range(0, days.Length)
+                .Where(i => said.Session is null || days[i].Session == said.Session)
+                .Where(i => said.Photographer is null || days[i].Photographer == said.Photographer),
+        ];
+        if (meant is not [var day])
+            throw new ConditionsException(
+                "session",
+                meant.Length == 0
+                    ? $"Curve {Curve.Key} was not tested on a day called {said.Session}."
+                    : $"Curve {Curve.Key} was tested on {Say.Count(days.Length, "day")}, so 'the same day' names none of them.",
+                $"Set session to today's, {string.Join(" or ", Curve.Data.SessionLabels)}; or ask for another day."
+            );
+        return days.Length == 1
+            ? Curve.PosteriorUnder(said).SameDay!
+            : tested.Value.On(day, Curve.Term is { } term ? said.Or(term.Moved.Shared) : Conditions.None);
+    }
 
     /// <summary>Whether an exposure is too far from those tested to be answered by default.</summary>
     internal bool Declined(double exposure) =>
@@ -69,7 +90,15 @@ internal sealed class Question
 
     /// <summary>What to say of an answer at an exposure: beyond the speeds tested, or from a likelihood without a maximum.</summary>
     internal ImmutableArray<Status> Remarks(ShutterSpeed at) =>
-        [.. Tested(at.Log2Seconds) ? [] : new[] { Outside(at, declined: false) }, .. Unfinished];
+        [
+            .. Tested(at.Log2Seconds) ? [] : new[] { Outside(at, declined: false) },
+            .. Unfinished,
+            .. IsRoughDay ? new[] { DaysQuestion.Rough } : [],
+        ];
+
+    /// <summary>Whether the answer is for one of several days, and stands on points that are few.</summary>
+    private bool IsRoughDay =>
+        Options.Day == Day.Same && Curve.Data.Days.Length > 1 && Curve.TestedDays?.Value.Sampling is { IsPoor: true };
 
     /// <summary>The curve's own statuses that bear on every answer of a likelihood without a maximum.</summary>
     internal IEnumerable<Status> Unfinished =>

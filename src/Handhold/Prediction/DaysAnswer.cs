@@ -1,0 +1,37 @@
+using System.Collections.Immutable;
+using Handhold.Prediction;
+
+namespace Handhold;
+
+/// <summary>How lucky each tested day was, and whether the days show progress.</summary>
+public sealed class DaysAnswer
+{
+    internal DaysAnswer(KeeperCurve curve, ImmutableArray<DayLuck> days, DayTrend? trend, ImmutableArray<Status> statuses) =>
+        (Curve, Days, Trend, Statuses) = (curve, days, trend, statuses);
+
+    /// <summary>The curve that was asked.</summary>
+    public KeeperCurve Curve { get; }
+
+    /// <summary>The days, by photographer, then by label.</summary>
+    public ImmutableArray<DayLuck> Days { get; }
+
+    /// <summary>The trend over the days in the order of their labels; null with one day, or where one has no label.</summary>
+    public DayTrend? Trend { get; }
+
+    /// <summary>What the reader should know of this answer.</summary>
+    public ImmutableArray<Status> Statuses { get; }
+
+    /// <summary>The answer as a person would say it.</summary>
+    public string Sentence =>
+        Trend is not { } trend
+            ? "The frames are of one day, which shows neither luck nor progress: label the sessions, and shoot on more days."
+            : $"From {trend.First} to {trend.Last} {Change(trend)} ({Say.Percent(trend.Interval.Level)} interval {Say.Change(trend.Interval.Lower)} to {Say.Change(trend.Interval.Upper)} stops, the days' luck left aside).";
+
+    /// <inheritdoc cref="Sentence" />
+    public override string ToString() => Sentence;
+
+    private static string Change(DayTrend trend) =>
+        !trend.IsTold ? "no change can be told from the luck of days"
+        : trend.Stops.Value > 0 ? $"speeds {Say.Size(trend.Stops.Value)} stops slower became possible"
+        : $"speeds {Say.Size(trend.Stops.Value)} stops faster became necessary";
+}
