@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Handhold.Laws;
 
 /// <summary>A plan for another day, or the refusal of one.</summary>
@@ -11,7 +13,7 @@ namespace Handhold.Laws;
 /// <param name="PlugIn">Frames to shoot by the posterior-mode curve as if known, frames independent.</param>
 internal readonly record struct Plan(
     string Rule,
-    ShutterSpeed? At,
+    [property: JsonIgnore] ShutterSpeed? At,
     int Keepers,
     double Assurance,
     int? BurstsOf,

@@ -4,8 +4,9 @@ using Handhold;
 using Handhold.Laws;
 
 // The full form of the laws: hours. Writes plans-kept.md and curve-does-not-fit.md into a folder; exits 1 when a law is broken.
+// Plans kept go on where a run was stopped: their worlds are remembered in artifacts/laws.
 const int Threads = 2;
-const int Step = 500;
+const int Step = 100;
 const double Allowance = 0.005;
 if (args.Length is < 1 or > 3)
 {
@@ -25,13 +26,14 @@ if (only is null or "plans")
     foreach (var design in TestDesign.All)
     {
         var count = design == TestDesign.TwoBurstsOfThree ? worlds : worlds / 10;
-        List<IReadOnlyList<Outcome>> outcomes = [];
+        Ledger ledger = new(Path.Combine("artifacts", "laws"), design.Name);
         designs.Add((design, 0, []));
-        while (outcomes.Count < count)
+        while (designs[^1].Worlds < count)
         {
-            outcomes.AddRange(PlansKept.Run(design, outcomes.Count, Math.Min(Step, count - outcomes.Count), Threads, Planning.AfterTest));
-            Console.WriteLine($"Plans kept: {outcomes.Count} of {count} worlds tested in {design.Name}");
-            designs[^1] = (design, outcomes.Count, PlansKeptReport.Margins(outcomes));
+            var tested = ledger.Worlds.Count;
+            ledger.Add(PlansKept.Run(design, tested, Math.Clamp(count - tested, 0, Step), Threads, Planning.AfterTest));
+            Console.WriteLine($"Plans kept: {ledger.Worlds.Count} of {count} worlds tested in {design.Name}");
+            designs[^1] = (design, ledger.Worlds.Count, PlansKeptReport.Margins(ledger.Worlds));
             await File.WriteAllTextAsync(Path.Combine(folder, "plans-kept.md"), PlansKeptReport.Page(Allowance, designs));
         }
         broken.AddRange(designs[^1].Margins.Where(m => !m.Holds(Allowance)).Select(m => $"{design.Name}: {m.Group}"));
