@@ -1,3 +1,5 @@
+using MathNet.Numerics.Statistics;
+
 namespace Handhold.Laws;
 
 /// <summary>How often a group of plans is kept, against what they state.</summary>
@@ -9,6 +11,9 @@ namespace Handhold.Laws;
 /// <param name="Kept">Mean chance of being kept.</param>
 /// <param name="Error">Monte Carlo standard error of kept - stated, all plans of one world being one unit.</param>
 /// <param name="PlugInKept">Mean chance with which the plug-in frames would do.</param>
+/// <param name="Promised">Mean assurance asked for.</param>
+/// <param name="Median">Median of the frames asked for.</param>
+/// <param name="GeometricMean">Geometric mean of the frames asked for.</param>
 internal sealed record Margin(
     string Group,
     int Worlds,
@@ -17,7 +22,10 @@ internal sealed record Margin(
     double Stated,
     double Kept,
     double Error,
-    double PlugInKept
+    double PlugInKept,
+    double Promised,
+    double Median,
+    double GeometricMean
 )
 {
     /// <summary>Whether kept and stated agree within an allowance or four Monte Carlo errors.</summary>
@@ -27,17 +35,22 @@ internal sealed record Margin(
     /// <param name="group">Its name.</param>
     /// <param name="worlds">Outcomes, world by world.</param>
     /// <param name="belongs">Which plans belong to it. When it looks at the frames, declined plans belong to no group.</param>
-    internal static Margin Of(string group, IEnumerable<IReadOnlyList<Outcome>> worlds, Func<Plan, bool> belongs)
+    internal static Margin Of(string group, IEnumerable<IReadOnlyList<Outcome>> worlds, Func<Plan, bool> belongs) =>
+        OfOutcomes(group, worlds, outcome => belongs(outcome.Plan));
+
+    /// <summary>The margin of a group that is told by more than the plan.</summary>
+    internal static Margin OfOutcomes(string group, IEnumerable<IReadOnlyList<Outcome>> worlds, Func<Outcome, bool> belongs)
     {
-        var (all, made, stated, kept, plugInPlans, plugInKept) = (0, 0, 0.0, 0.0, 0, 0.0);
+        var (all, stated, kept, promised, plugInPlans, plugInKept) = (0, 0.0, 0.0, 0.0, 0, 0.0);
+        List<int> asked = [];
         List<(int Plans, double Difference)> units = [];
         foreach (var world in worlds)
         {
             var (plans, difference) = (0, 0.0);
-            foreach (var outcome in world.Where(o => belongs(o.Plan)))
+            foreach (var outcome in world.Where(belongs))
             {
                 all++;
-                if (outcome.Plan.Frames is null)
+                if (outcome.Plan.Frames is not { } frames)
                 {
                     continue;
                 }
@@ -45,12 +58,14 @@ internal sealed record Margin(
                 difference += outcome.Kept - outcome.Plan.Stated;
                 stated += outcome.Plan.Stated;
                 kept += outcome.Kept;
+                promised += outcome.Plan.Assurance;
+                asked.Add(frames);
                 plugInPlans += outcome.PlugInKept is null ? 0 : 1;
                 plugInKept += outcome.PlugInKept ?? 0;
             }
-            made += plans;
             units.Add((plans, difference));
         }
+        var made = asked.Count;
         var mean = (kept - stated) / made;
         var error = Math.Sqrt(units.Sum(u => Math.Pow(u.Difference - mean * u.Plans, 2))) / made;
         return new(
@@ -61,7 +76,10 @@ internal sealed record Margin(
             stated / made,
             kept / made,
             error,
-            plugInKept / plugInPlans
+            plugInKept / plugInPlans,
+            promised / made,
+            asked.Select(n => (double)n).Median(),
+            asked.Select(n => (double)n).GeometricMean()
         );
     }
 }

@@ -11,6 +11,7 @@ namespace Handhold.Laws;
 /// <param name="Frames">Frames to shoot; null when declined.</param>
 /// <param name="Stated">The assurance that the plan states.</param>
 /// <param name="PlugIn">Frames to shoot by the posterior-mode curve as if known, frames independent.</param>
+/// <param name="RestsOnPrior">Whether the answer says that it rests on the prior; asked only where it matters, since it costs two fits.</param>
 internal readonly record struct Plan(
     string Rule,
     [property: JsonIgnore] ShutterSpeed? At,
@@ -19,5 +20,6 @@ internal readonly record struct Plan(
     int? BurstsOf,
     int? Frames,
     double Stated,
-    int? PlugIn
+    int? PlugIn,
+    [property: JsonIgnore] Func<bool>? RestsOnPrior = null
 );

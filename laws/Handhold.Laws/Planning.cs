@@ -10,14 +10,14 @@ internal static class Planning
     internal static readonly ImmutableArray<int> Keepers = [1, 2, 3];
 
     // Whether an answer rests on the prior changes what is said of it, not the answer.
-    private static readonly AnswerOptions Usual = new() { CheckPriors = false };
+    internal static readonly AnswerOptions Usual = new() { CheckPriors = false };
 
-    internal static readonly ImmutableArray<(string Name, Func<KeeperCurve, ShutterSpeed?> Speed)> Rules =
+    internal static readonly ImmutableArray<SpeedRule> Rules =
     [
-        ("rate 0.2 at 90 %", curve => curve.Slowest(rate: 0.2, assurance: 0.9, Usual).Shutter),
-        ("rate 0.5 at 80 %", curve => curve.Slowest(rate: 0.5, assurance: 0.8, Usual).Shutter),
-        ("rate 0.8 at 90 %", curve => curve.Slowest(rate: 0.8, assurance: 0.9, Usual).Shutter),
-        (
+        new("rate 0.2 at 90 %", curve => curve.Slowest(rate: 0.2, assurance: 0.9, Usual).Shutter),
+        new("rate 0.5 at 80 %", curve => curve.Slowest(rate: 0.5, assurance: 0.8, Usual).Shutter),
+        new("rate 0.8 at 90 %", curve => curve.Slowest(rate: 0.8, assurance: 0.9, Usual).Shutter),
+        new(
             "nearest to half-keeper",
             curve => curve.HalfKeeperExposure(Usual).Exposure is { } half ? MarkedSpeeds.Nearest(half, Marks.Third) : null
         ),
@@ -39,11 +39,15 @@ internal static class Planning
         {
             throw new InvalidOperationException($"The worlds' half point is {worlds}, the fit's {curve.HalfPointPrior}.");
         }
-        var (rule, speed) = Rules[world % Rules.Length];
-        var options = Options(world);
-        var wanted = Keepers.SelectMany(k => Assurances.Select(a => new Plan(rule, null, k, a, options.BurstsOf, null, 0, null)));
+        return Plans(curve, table, Rules[world % Rules.Length], Options(world));
+    }
+
+    /// <summary>Plans of all combinations of keepers and assurance at the speed that a rule chooses.</summary>
+    internal static IReadOnlyList<Plan> Plans(KeeperCurve curve, FrameTable table, SpeedRule rule, AnswerOptions options)
+    {
+        var wanted = Keepers.SelectMany(k => Assurances.Select(a => new Plan(rule.Name, null, k, a, options.BurstsOf, null, 0, null)));
         Question question = new(curve, options);
-        if (speed(curve) is not { } at || question.Declined(at.Log2Seconds))
+        if (rule.Speed(curve) is not { } at || question.Declined(at.Log2Seconds))
         {
             return [.. wanted];
         }
@@ -60,6 +64,10 @@ internal static class Planning
                     Frames = frames,
                     Stated = law.AtLeast(plan.Keepers, frames ?? options.Budget, default),
                     PlugIn = PlugIn.FramesNeeded(plugIn, plan.Keepers, plan.Assurance),
+                    RestsOnPrior = () =>
+                        curve
+                            .FramesNeeded(at, plan.Keepers, plan.Assurance, options with { CheckPriors = true })
+                            .Statuses.Any(s => s.Code == StatusCode.RestsOnPrior),
                 };
             }),
         ];

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text;
 using Handhold;
 using Handhold.Laws;
 
@@ -11,7 +12,7 @@ const double Allowance = 0.005;
 if (args.Length is < 1 or > 3)
 {
     await Console.Error.WriteLineAsync(
-        "Usage: dotnet run -c Release --project laws/Handhold.Laws -- docs/laws [worlds, default 20000] [plans, misfit, tables, fits, coverage or posterior, default all]"
+        "Usage: dotnet run -c Release --project laws/Handhold.Laws -- docs/laws [worlds, default 20000] [plans, misfit, tables, fits, coverage, posterior or experiment, default all]"
     );
     return 2;
 }
@@ -74,6 +75,31 @@ if (only is null or "coverage")
 if (only is null or "posterior")
 {
     await Posteriors();
+}
+
+if (only is null or "experiment")
+{
+    StringBuilder page = new(ExperimentReport.Head);
+    foreach (var experiment in Experiment.All)
+    {
+        Console.WriteLine($"Promises: {experiment.Title}");
+        var outcomes = experiment.Run(worlds / 10, Threads);
+        page.Append(ExperimentReport.Section(experiment, outcomes));
+        broken.AddRange(ExperimentReport.Broken(experiment, outcomes));
+        await Save();
+    }
+    foreach (var economy in Economy.All)
+    {
+        Console.WriteLine($"Cost: {economy.Family.Name}");
+        var rows = economy.Run(worlds / 10, Threads);
+        page.Append(ExperimentReport.Section(economy, worlds / 10, rows));
+        broken.AddRange(
+            rows.Where(r => r.Library / r.Oracle - 4 * r.Error > 1.1).Select(r => $"Cost of {r.Kept:P0}: {economy.Family.Name}")
+        );
+        await Save();
+    }
+
+    Task Save() => File.WriteAllTextAsync(Path.Combine(folder, "promises.md"), page.ToString().TrimEnd('\n') + "\n");
 }
 
 Console.WriteLine(broken.Count == 0 ? "All laws hold." : $"Broken: {string.Join("; ", broken)}");

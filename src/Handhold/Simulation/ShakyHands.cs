@@ -81,16 +81,34 @@ public sealed record ShakyHands
             stream
         );
 
-    private bool IsKeeper(ShutterSpeed speed, double luck, RandomStream stream)
+    /// <summary>Chances of keepers at one speed on another day, by the luck that each of so many frames would have needed.</summary>
+    internal ShootChance Shooting(ShutterSpeed at, int frames, RandomStream stream)
+    {
+        var needed = Enumerable.Range(0, frames).Select(_ => LuckNeeded(at, stream)).Order().ToArray();
+        return new(
+            luck =>
+            {
+                var first = Array.BinarySearch(needed, luck);
+                var keepers = first < 0 ? ~first : first + 1;
+                return ((double)keepers / frames, (double)(frames - keepers) / frames);
+            },
+            SessionLuck,
+            BurstLuck,
+            Width: 0.3
+        );
+    }
+
+    private bool IsKeeper(ShutterSpeed speed, double luck, RandomStream stream) => LuckNeeded(speed, stream) <= luck;
+
+    /// <summary>Stops of luck from which on the next frame is a keeper; infinite where focus misses or the subject alone blurs too much.</summary>
+    private double LuckNeeded(ShutterSpeed speed, RandomStream stream)
     {
         var seconds = speed.Seconds;
-        var scale = EquivalentFocalLength * Math.Pow(2, -luck) * Math.PI / 180;
-        var (across, down) = (scale * Covered(seconds, stream), scale * Covered(seconds, stream));
-        if (stream.Happens(SubjectMoves))
-        {
-            across = double.Hypot(across, SubjectSpeed * seconds);
-        }
-        return !stream.Happens(FocusMisses) && double.Hypot(across, down) <= PermittedBlur;
+        var shake = EquivalentFocalLength * Math.PI / 180 * double.Hypot(Covered(seconds, stream), Covered(seconds, stream));
+        var subject = stream.Happens(SubjectMoves) ? SubjectSpeed * seconds : 0;
+        return stream.Happens(FocusMisses) || subject >= PermittedBlur
+            ? double.PositiveInfinity
+            : Math.Log2(shake) - Math.Log2(PermittedBlur * PermittedBlur - subject * subject) / 2;
     }
 
     /// <summary>Degrees that a path about one axis covers within an exposure, from end to end.</summary>

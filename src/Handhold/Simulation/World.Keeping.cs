@@ -7,10 +7,6 @@ public sealed partial record World
     public double RateAt(ShutterSpeed at) => ChanceOf(keepers: 1, frames: 1, at);
 
     /// <summary>Chance that frames shot on another day bring at least so many keepers. Absolute error below 1e-10.</summary>
-    /// <remarks>
-    /// The day's luck, one draw for all frames, and the grips' luck, one draw a burst, are integrated out by the trapezoidal rule over the
-    /// normal densities, whose error falls exponentially with the number of steps; given the luck, bursts are binomial and independent.
-    /// </remarks>
     /// <param name="keepers">Keepers wanted, at least 0.</param>
     /// <param name="frames">Frames shot, at least 0.</param>
     /// <param name="at">The shutter speed.</param>
@@ -24,91 +20,6 @@ public sealed partial record World
         {
             ArgumentOutOfRangeException.ThrowIfNegativeOrZero(size, nameof(burstsOf));
         }
-        if (keepers == 0 || keepers > frames)
-        {
-            return keepers == 0 ? 1 : 0;
-        }
-        var x = at.Log2Seconds;
-        if (burstsOf is null || burstsOf >= frames)
-        {
-            var spread = double.Hypot(SessionLuck, BurstLuck);
-            return 1 - Average(spread, frames, keepers, (luck, counts) => Burst(x, luck, frames, counts)).Sum();
-        }
-        var (full, rest) = Math.DivRem(frames, burstsOf.Value);
-        return 1
-            - Average(
-                    SessionLuck,
-                    frames,
-                    keepers,
-                    (day, counts) =>
-                    {
-                        var one = Average(BurstLuck, burstsOf.Value, keepers, (grip, c) => Burst(x, day + grip, burstsOf.Value, c));
-                        counts.Clear();
-                        counts[0] = 1;
-                        for (var burst = 0; burst < full; burst++)
-                        {
-                            Add(one, counts);
-                        }
-                        if (rest > 0)
-                        {
-                            Add(Average(BurstLuck, rest, keepers, (grip, c) => Burst(x, day + grip, rest, c)), counts);
-                        }
-                    }
-                )
-                .Sum();
-    }
-
-    private delegate void CountsGiven(double luck, Span<double> counts);
-
-    /// <summary>P(0 keepers), ... P(<paramref name="below"/> - 1 keepers), averaged over luck ~ normal(0, spread).</summary>
-    private double[] Average(double spread, int frames, int below, CountsGiven given)
-    {
-        var (average, counts) = (new double[below], new double[below]);
-        if (spread == 0)
-        {
-            given(0, average);
-            return average;
-        }
-        // The counts change with luck over a few 1 / (steepness sqrt(frames)): step well below that, in standard deviations of luck.
-        const double Reach = 9;
-        var steps = (int)Math.Ceiling(Reach / Math.Min(0.4, 1 / (Steepness * spread * Math.Max(4, Math.Sqrt(frames)))));
-        var step = Reach / steps;
-        for (var i = -steps; i <= steps; i++)
-        {
-            var z = i * step;
-            given(spread * z, counts);
-            var weight = step * Math.Exp(-z * z / 2) / Math.Sqrt(2 * Math.PI);
-            for (var k = 0; k < below; k++)
-            {
-                average[k] += weight * counts[k];
-            }
-        }
-        return average;
-    }
-
-    /// <summary>Binomial probabilities of 0, 1, ... keepers in a burst of known luck.</summary>
-    private void Burst(double x, double luck, int frames, Span<double> counts)
-    {
-        var (keeper, reject) = Frame(x, luck);
-        var (logKeeper, logReject, logChoose) = (Math.Log(keeper), Math.Log(reject), 0.0);
-        for (var k = 0; k < counts.Length; k++)
-        {
-            counts[k] = k > frames ? 0 : Math.Exp(logChoose + (k > 0 ? k * logKeeper : 0) + (k < frames ? (frames - k) * logReject : 0));
-            logChoose += Math.Log(Math.Max(1, frames - k)) - Math.Log(k + 1);
-        }
-    }
-
-    /// <summary>Convolves, in place, the counts so far with those of one burst more.</summary>
-    private static void Add(ReadOnlySpan<double> burst, Span<double> counts)
-    {
-        for (var k = counts.Length - 1; k >= 0; k--)
-        {
-            var sum = 0.0;
-            for (var j = 0; j <= k; j++)
-            {
-                sum += burst[j] * counts[k - j];
-            }
-            counts[k] = sum;
-        }
+        return new ShootChance(luck => Frame(at.Log2Seconds, luck), SessionLuck, BurstLuck, 1 / Steepness).Of(keepers, frames, burstsOf);
     }
 }
