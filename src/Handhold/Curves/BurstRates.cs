@@ -17,13 +17,8 @@ internal sealed class BurstRates(double[] rates, double[] misses, double[] masse
         var step = Math.Min(0.25, 0.05 / sd);
         var nodes = (int)Math.Ceiling(Reach / step);
         double[] luck = [.. Enumerable.Range(-nodes, 2 * nodes + 1).Select(i => i * step)];
-        LinkPoint[] at = [.. luck.Select(u => Links.At(link, predictor + sd * u))];
-        var height = ceiling - floor;
-        return new(
-            [.. at.Select(p => floor + height * p.F)],
-            [.. at.Select(p => 1 - ceiling + height * p.G)],
-            [.. luck.Select(Normal.Density)]
-        );
+        (double Keep, double Miss)[] at = [.. luck.Select(u => Links.Capped(link, predictor + sd * u, ceiling, floor))];
+        return new([.. at.Select(p => p.Keep)], [.. at.Select(p => p.Miss)], [.. luck.Select(Normal.Density)]);
     }
 
     /// <inheritdoc />

@@ -47,8 +47,21 @@ internal static class LinearEstimation
     }
 
     /// <summary>The fit with luck in bursts; null where none was asked for or none can be told.</summary>
-    private static ClusteredFit? Shared(KeeperModel model, ImmutableArray<FrameCell> cells, DesignLayout layout, string place) =>
-        model.Luck != LuckKind.None && BurstClusters.Of(model, cells, layout, place) is { } clusters
-            ? new(clusters, model.Luck == LuckKind.BetaBinomial ? SharedLuck.BetaRates : SharedLuck.NormalShift, model.Nodes)
-            : null;
+    private static ClusteredFit? Shared(KeeperModel model, ImmutableArray<FrameCell> cells, DesignLayout layout, string place)
+    {
+        if (model.Luck == LuckKind.None || BurstClusters.Of(model, cells, layout, place) is not { } clusters)
+            return null;
+        try
+        {
+            return new(clusters, model.Luck == LuckKind.BetaBinomial ? SharedLuck.BetaRates : SharedLuck.NormalShift, model.Nodes);
+        }
+        catch (SolverException) when (!clusters.AnyMixed)
+        {
+            throw new CellException(
+                place,
+                "each of its bursts kept or lost all of its frames, so no sd of normal luck is too large.",
+                "Take beta-binomial luck (--luck beta-binomial), which has a limit, or the posterior, whose prior bounds it."
+            );
+        }
+    }
 }

@@ -7,7 +7,7 @@ using Handhold.Solvers;
 namespace Handhold.Fitting;
 
 /// <summary>What the other speeds lead to expect of the keepers at each speed, for the likelihood and bias-reduced estimators.</summary>
-/// <remarks>The coefficients are fitted without a speed and doubted as their covariance says; frames are independent. Speeds without which no finite estimate exists are left out.</remarks>
+/// <remarks>The coefficients are fitted without a speed and doubted as their covariance says; frames are independent, or those of a burst share the luck estimated. Speeds without which no finite estimate exists are left out.</remarks>
 internal static class LinearLeaveOneOut
 {
     private const int Points = 256;
@@ -17,10 +17,31 @@ internal static class LinearLeaveOneOut
 
     private static ExpectedCount? Expected(KeeperModel model, CurveLikelihood likelihood, SpeedCount speed)
     {
-        var (problem, at) = (likelihood.Problem, speed.Exposure.Log2Seconds);
-        int[] held = [.. Enumerable.Range(0, problem.Rows).Where(row => problem.Design.Span[row * problem.Columns.Length + 1] == at)];
-        if (likelihood.Without(held) is not { } others)
-            return null;
+        if (likelihood.Shared is { } shared)
+            return shared.Without(At(shared.Problem.Rows)) is { } rest
+                ? Averaged(model, speed, rest.Estimate, LuckyCounts.At(shared.Problem, At(shared.Problem.Rows), rest))
+                : null;
+        var (problem, held) = (likelihood.Problem, At(likelihood.Problem));
+        return likelihood.Without(held) is { } others ? Averaged(model, speed, others, Independent) : null;
+
+        HashSet<int> At(BinomialProblem rows) =>
+            [.. Enumerable.Range(0, rows.Rows).Where(row => rows.Design.Span[row * rows.Columns.Length + 1] == speed.Exposure.Log2Seconds)];
+
+        CountLaw Independent(double[] coefficients)
+        {
+            var count = CountLaw.Nothing;
+            foreach (var row in held)
+            {
+                var (keep, miss) = Links.Capped(problem.Link, problem.Predictor(row, coefficients), others.Ceiling, others.Floor);
+                count = count.Plus(CountLaw.Binomial(problem.Frames.Span[row], keep, miss));
+            }
+
+            return count;
+        }
+    }
+
+    private static ExpectedCount? Averaged(KeeperModel model, SpeedCount speed, BinomialEstimate others, Func<double[], CountLaw> law)
+    {
         var size = others.Coefficients.Length;
         var factor = others.Covariance.ToArray();
         if (!Cholesky.Factor(factor, size, 0))
@@ -40,14 +61,7 @@ internal static class LinearLeaveOneOut
                     coefficients[i] += factor[i * size + j] * normal[j];
             }
 
-            var count = CountLaw.Nothing;
-            foreach (var row in held)
-            {
-                var eta = Orthonormal.Dot(problem.Design.Span.Slice(row * size, size), coefficients);
-                RatePoint rate = new(problem.Link, eta, others.Ceiling, others.Floor);
-                count = count.Plus(CountLaw.Binomial(problem.Frames.Span[row], rate.Rate, rate.Miss));
-            }
-
+            var count = law(coefficients);
             var (below, same, above) = count.Around(speed.Keepers);
             fewer += below / Points;
             exactly += same / Points;

@@ -64,9 +64,8 @@ internal static class AveragedLink
         var (step, nodes, weight) = Rule(sd);
         for (var i = -nodes; i <= nodes; i++)
         {
-            var at = Links.At(link, eta + sd * i * step);
+            var (p, q) = Links.Capped(link, eta + sd * i * step, ceiling, floor);
             var share = weight * Math.Exp(-0.5 * i * step * i * step);
-            var (p, q) = (floor + (ceiling - floor) * at.F, 1 - ceiling + (ceiling - floor) * at.G);
             (keep, miss, both, neither) = (keep + share * p, miss + share * q, both + share * p * p, neither + share * q * q);
         }
         // The smaller of the two is nothing's difference of much larger numbers.

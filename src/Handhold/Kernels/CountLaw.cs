@@ -17,6 +17,19 @@ internal sealed class CountLaw
     internal static CountLaw Binomial(int frames, double rate, double miss) =>
         new(frames > Most ? null : Kernels.Binomial.Masses(frames, rate, miss), frames * rate, frames * rate * miss);
 
+    /// <summary>Keepers among so many frames of one burst of a constant correlation above zero.</summary>
+    internal static CountLaw BetaBinomial(int frames, double rate, double correlation)
+    {
+        var (a, b) = (rate * (1 - correlation) / correlation, (1 - rate) * (1 - correlation) / correlation);
+        return new(
+            frames > Most
+                ? null
+                : [.. Enumerable.Range(0, frames + 1).Select(k => Math.Exp(Kernels.BetaBinomial.LogMass(k, frames, a, b)))],
+            frames * rate,
+            frames * rate * (1 - rate) * (1 + (frames - 1) * correlation)
+        );
+    }
+
     /// <summary>One of several laws, as their weights say; the weights add up to one.</summary>
     internal static CountLaw Mixed(ReadOnlySpan<double> weights, ReadOnlySpan<CountLaw> laws)
     {
@@ -44,6 +57,16 @@ internal sealed class CountLaw
         }
 
         return new(sum, Mean + other.Mean, _variance + other._variance);
+    }
+
+    /// <summary>This count and so many others that are alike.</summary>
+    internal CountLaw Plus(CountLaw other, int times)
+    {
+        var sum = this;
+        for (var (e, power) = (times, other); e > 0; e >>= 1, power = power.Plus(power))
+            if ((e & 1) == 1)
+                sum = sum.Plus(power);
+        return sum;
     }
 
     /// <summary>P(fewer than k), P(k), P(more than k).</summary>

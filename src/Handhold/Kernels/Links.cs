@@ -27,6 +27,13 @@ internal static class Links
             _ => throw new ArgumentOutOfRangeException(nameof(link), link, "There is no such link."),
         };
 
+    /// <summary>The curve from a floor to a ceiling, and one less it, neither by subtraction.</summary>
+    internal static (double Keep, double Miss) Capped(Link link, double eta, double ceiling, double floor)
+    {
+        var (at, height) = (At(link, eta), ceiling - floor);
+        return (floor + height * at.F, 1 - ceiling + height * at.G);
+    }
+
     private static LinkPoint Logit(double eta)
     {
         var (f, g) = Elementary.Logistic(eta);

@@ -1,3 +1,5 @@
+using Handhold.Kernels;
+
 namespace Handhold.Solvers;
 
 public sealed partial record BinomialProblem
@@ -60,6 +62,16 @@ public sealed partial record BinomialProblem
         };
         return (pooled, cellOf);
     }
+
+    /// <summary>The linear predictor of a row.</summary>
+    internal double Predictor(int row, ReadOnlySpan<double> coefficients) =>
+        Orthonormal.Dot(RowOf(row), coefficients) + (Offset.IsEmpty ? 0 : Offset.Span[row]);
+
+    /// <summary>Equal for rows with equal columns, offset and frames, and for no others.</summary>
+    internal string Signature(int row) =>
+        FormattableString.Invariant(
+            $"{Frames.Span[row]} {(Offset.IsEmpty ? 0 : Offset.Span[row]):R} {string.Join(' ', RowOf(row).ToArray().Select(BitConverter.DoubleToInt64Bits))}"
+        );
 
     private ReadOnlySpan<double> RowOf(int row) => Design.Span.Slice(row * Columns.Length, Columns.Length);
 

@@ -62,6 +62,22 @@ internal sealed class ClusteredFit
     /// <summary>The coefficients, the doubt on the spread in their covariance.</summary>
     internal BinomialEstimate Estimate { get; }
 
+    /// <summary>The fit without some rows; null where they alone hold a column, or no finite maximum is left.</summary>
+    internal ClusteredFit? Without(IReadOnlySet<int> rows)
+    {
+        if (rows.Count == Problem.Rows.Rows)
+            return null;
+        try
+        {
+            var rest = Problem.Without(rows);
+            return Separation.Of(rest.Rows).IsSeparated ? null : new(rest, Luck, Nodes.Count);
+        }
+        catch (Exception gone) when (gone is AliasedColumnsException or SolverException)
+        {
+            return null;
+        }
+    }
+
     internal IClusterLaw Law(HermiteNodes nodes) => Luck == SharedLuck.BetaRates ? new BetaRates(Problem) : new NormalShift(Problem, nodes);
 
     // From some spread; none, or no end of it, if that is as good.
@@ -74,7 +90,7 @@ internal sealed class ClusteredFit
         if (!Problem.AnyMixed && (some.Spread > 50 || some.Decrement > 1e-4))
         {
             if (Luck == SharedLuck.NormalShift)
-                throw new SolverException("The spread grows without end.", Report(some));
+                throw new SolverException("The likelihood rises with the spread without end.", Report(some));
             double[] endless = [.. some.Theta];
             endless[^1] = Endless;
             some = Climb(endless, spreadHeld: true);

@@ -31,4 +31,18 @@ internal sealed record ClusteredProblem(
                 var kept = Enumerable.Range(from, to - from).Sum(i => (long)Rows.Keepers.Span[i]);
                 return kept > 0 && kept < Enumerable.Range(from, to - from).Sum(i => (long)Rows.Frames.Span[i]);
             });
+
+    /// <summary>The problem without some of its rows; its saturated model is not kept.</summary>
+    internal ClusteredProblem Without(IReadOnlySet<int> rows)
+    {
+        var kept = Enumerable
+            .Range(0, Clusters)
+            .Select(c => (Rows: Enumerable.Range(Starts[c], Starts[c + 1] - Starts[c]).Where(i => !rows.Contains(i)).ToArray(), Weights[c]))
+            .Where(cluster => cluster.Rows.Length > 0)
+            .ToArray();
+        int[] starts = [0, .. kept.Select(cluster => cluster.Rows.Length)];
+        for (var c = 1; c < starts.Length; c++)
+            starts[c] += starts[c - 1];
+        return new(Rows.Without(rows), [.. starts], [.. kept.Select(cluster => cluster.Item2)], 0, double.NaN);
+    }
 }
