@@ -17,10 +17,7 @@ internal static class AnswerReport
         CurveNotes.Write(page, curve, [.. curve.Statuses, .. answers.SelectMany(a => a.Statuses.Where(s => s.Message != a.Sentence))]);
     }
 
-    private static string Split(Answer answer) =>
-        answer is FramesNeededAnswer { BestSplit: { } split, Frames: { } frames }
-            ? $" {Plain.Of(split.Bursts, "burst")} of {split.BurstsOf}, each with a fresh grip, do what one burst of {frames} does."
-            : "";
+    private static string Split(Answer answer) => answer is FramesNeededAnswer { SplitSentence: { } instead } ? " " + instead : "";
 
     /// <summary>Where frames were not judged: what the answer would be if they were all rejects, unless a status says so.</summary>
     private static string Missing(Answer answer) =>

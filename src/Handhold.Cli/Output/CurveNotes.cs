@@ -1,3 +1,4 @@
+using System.Globalization;
 using Handhold.Diagnostics;
 
 namespace Handhold.Cli;
@@ -38,6 +39,18 @@ internal static class CurveNotes
 
     private static string Independent(KeeperCurve curve) =>
         $"{curve.Model.Link.ToString().ToLowerInvariant()} link, {(curve.Linear!.Luck is null ? "frames taken as independent" : "frames of a burst share luck")}";
+
+    /// <summary>What the luck of a burst means for its frames, as rows of a table.</summary>
+    public static IEnumerable<string[]> Alike(KeeperCurve curve, ExposureAnswer half, AnswerOptions options)
+    {
+        if (half.Exposure is { } exposure && curve.BurstCorrelation(exposure, options) is { } correlation and > 0)
+            yield return
+            [
+                "Two frames of a burst",
+                string.Create(CultureInfo.InvariantCulture, $"correlated by {correlation:0.00} at that speed"),
+                "",
+            ];
+    }
 
     public static void Mind(Page page, IEnumerable<Status> statuses)
     {

@@ -14,7 +14,8 @@ internal static class FitReport
         }
 
         CurveNotes.Heading(page, curve);
-        var half = curve.HalfKeeperExposure(AnswerOptions.Default with { BeyondTested = true, Conditions = curve.ReferenceConditions });
+        var options = AnswerOptions.Default with { BeyondTested = true, Conditions = curve.ReferenceConditions };
+        var half = curve.HalfKeeperExposure(options);
         page.Text(LinearReport.Under(curve) + half.Sentence);
         page.Blank();
         page.Table(
@@ -26,6 +27,7 @@ internal static class FitReport
                     Plain.Set(half.Set) + Width(half.Set),
                 ],
                 .. Rows(curve),
+                .. CurveNotes.Alike(curve, half, options),
             ]
         );
         page.Blank();

@@ -12,7 +12,7 @@ internal static class LinearReport
         var half = curve.HalfKeeperExposure(options);
         page.Text(Under(curve) + half.Sentence);
         page.Blank();
-        page.Table(["", "Estimate", Plain.Level(linear.Level) + " interval"], Rows(half, curve));
+        page.Table(["", "Estimate", Plain.Level(linear.Level) + " interval"], Rows(half, curve, options));
         page.Blank();
         page.Table(
             [
@@ -63,9 +63,10 @@ internal static class LinearReport
             ];
     }
 
-    private static IEnumerable<string[]> Rows(ExposureAnswer half, KeeperCurve curve) =>
+    private static IEnumerable<string[]> Rows(ExposureAnswer half, KeeperCurve curve, AnswerOptions options) =>
         [
             ["Half-keeper speed", half.Exposure is { } exposure ? Plain.Speed(exposure) : "none", Plain.Set(half.Set)],
+            .. CurveNotes.Alike(curve, half, options),
             .. Effects(curve),
         ];
 

@@ -67,6 +67,8 @@ internal sealed class CurveLikelihood
     /// <summary>The estimate without some rows; null where they alone hold a column, or no finite maximum is left.</summary>
     internal BinomialEstimate? Without(IReadOnlyCollection<int> rows)
     {
+        if (Shared is not null)
+            return Shared.Without(Shared.Problem.Rows.Like(Problem, rows))?.Estimate;
         if (rows.Count == Problem.Rows)
             return null;
         try

@@ -47,6 +47,8 @@ internal static class EffectWords
                 return Number($"Subject at {speed:0.##} mm/s instead of still");
             case ["firstFrame"]:
                 return "First frame of a burst";
+            case ["burst_position"]:
+                return "Each frame further into a burst";
             case [var column, var level]:
                 return $"{(column == "subjectMotion" ? "Subject" : column)} {level}"
                     + (reference is null ? "" : $" instead of {reference}");

@@ -15,8 +15,11 @@ internal interface IRateLaw
     /// <summary>Keepers of one burst at an exposure.</summary>
     IBurstLaw BurstRates(double exposure);
 
-    /// <summary>Keepers of several bursts with a fresh grip each; null where frames of a burst share nothing, so that several are as one.</summary>
-    IBurstsLaw? Bursts(double exposure, int burstsOf);
+    /// <summary>Whether frames of a burst share luck; where not, several bursts are as one.</summary>
+    bool SharesLuck { get; }
+
+    /// <summary>Keepers of several bursts with a fresh grip each.</summary>
+    IBurstsLaw Bursts(double exposure, int burstsOf);
 
     /// <summary>Correlation of two frames of one burst at an exposure, about the rate of their day; 0 where frames share nothing, NaN where the rate is left open.</summary>
     double BurstCorrelation(double exposure);

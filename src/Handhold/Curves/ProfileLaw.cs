@@ -60,8 +60,10 @@ internal sealed partial class ProfileLaw : IRateLaw
     }
 
     /// <inheritdoc />
-    public IBurstsLaw? Bursts(double exposure, int burstsOf) =>
-        Likelihood.Shared is { Spread: > 0 } ? new FreshBursts(BurstRates(exposure)) : null;
+    public bool SharesLuck => Likelihood.Shared is { Spread: > 0 };
+
+    /// <inheritdoc />
+    public IBurstsLaw Bursts(double exposure, int burstsOf) => new FreshBursts(BurstRates(exposure));
 
     /// <inheritdoc />
     public double BurstCorrelation(double exposure) =>
@@ -100,6 +102,22 @@ internal sealed partial class ProfileLaw : IRateLaw
 
     private ImmutableArray<double> Row(double exposure) => [.. _still.Zip(_moving, (still, moving) => still + exposure * moving)];
 
-    private double RootInLogits(double exposure, double p) =>
-        Elementary.Logistic(Root.Of(t => RateCdf(exposure, Elementary.Logistic(t).Mu) - p, -LargestLogit, LargestLogit, 1e-10)).Mu;
+    /// <summary>From the estimate outwards: far rates are costly to hold.</summary>
+    private double RootInLogits(double exposure, double p)
+    {
+        var (centre, side) = (Elementary.Logit(MeanRate(exposure)), p < 0.5 ? -1 : 1);
+        if (!(Math.Abs(centre) < LargestLogit))
+            centre = -side * LargestLogit;
+        var (inside, excess) = (centre, Excess(centre));
+        for (var reach = 0.5; ; reach *= 2)
+        {
+            var outside = Math.Clamp(centre + side * reach, -LargestLogit, LargestLogit);
+            var there = Excess(outside);
+            if (side * there >= 0 || Math.Abs(outside) == LargestLogit)
+                return Elementary.Logistic(Root.Of(Excess, (inside, excess), (outside, there), 1e-10)).Mu;
+            (inside, excess) = (outside, there);
+        }
+
+        double Excess(double logit) => RateCdf(exposure, Elementary.Logistic(logit).Mu) - p;
+    }
 }

@@ -75,6 +75,9 @@ internal sealed class RateLaw : IRateLaw
     public IBurstLaw BurstRates(double exposure) => _points ? Gathered(exposure) : Differences(exposure);
 
     /// <inheritdoc />
+    public bool SharesLuck => Atoms.Any(a => a.BurstSd > 0);
+
+    /// <inheritdoc />
     public IBurstsLaw Bursts(double exposure, int burstsOf) => new BurstsLaw(this, exposure, burstsOf);
 
     /// <inheritdoc />

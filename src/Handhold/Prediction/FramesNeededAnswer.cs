@@ -49,13 +49,34 @@ public sealed class FramesNeededAnswer : Answer
     /// <summary>Frames in each burst, the last possibly short; empty when not reachable.</summary>
     public ImmutableArray<int> Bursts { get; }
 
-    /// <summary>What equal bursts with a fresh grip each would do, for 2 to 6 of them, where they take no more frames; empty unless asked for one burst whose frames share luck. Computed when first read.</summary>
+    /// <summary>
+    /// What equal bursts with a fresh grip each would do, for 2 to 6 of them, where they take no more frames, or than the budget when not reachable in one; empty unless
+    /// asked for one burst whose frames share luck. Computed when first read.
+    /// </summary>
     public ImmutableArray<ShootSplit> Splits => FindSplits?.Value ?? [];
 
-    /// <summary>The split that takes the fewest frames, of several the one with the fewest bursts; null where none saves a frame.</summary>
-    public ShootSplit? BestSplit => Splits.Where(s => s.Frames < Frames).OrderBy(s => s.Frames).ThenBy(s => s.Bursts).FirstOrDefault();
+    /// <summary>The split with the fewest frames to shoot and judge, of several the one with the fewest bursts; null where none saves a frame.</summary>
+    public ShootSplit? BestSplit =>
+        Splits.Where(s => Frames is null || s.Frames < Frames).OrderBy(s => s.Frames).ThenBy(s => s.Bursts).FirstOrDefault();
+
+    /// <summary>Where neither one burst nor a split attains the assurance within the budget: the split of the budget that attains most. Computed when first read.</summary>
+    public ShootSplit? BudgetSplit => BestSplit is null ? FindBudgetSplit?.Value : null;
+
+    /// <summary>What bursts with a fresh grip each would do instead, in a sentence; null where there is nothing to say.</summary>
+    public string? SplitSentence =>
+        (Frames, BestSplit, BudgetSplit) switch
+        {
+            ({ } frames, { } split, _) =>
+                $"{Fresh(split)} do what one burst of {frames} does, with {Say.Count(frames - split.Frames, "fewer frame")} to judge.",
+            (null, { } split, _) => $"{Fresh(split)} do it, with {Say.Percent(split.Assurance)} assurance.",
+            (null, _, { } split) when split.Assurance >= Assurance + 0.005 =>
+                $"{Fresh(split)} come nearest within the budget, with {Say.Percent(split.Assurance)} assurance.",
+            _ => null,
+        };
 
     internal Lazy<ImmutableArray<ShootSplit>>? FindSplits { get; init; }
+
+    internal Lazy<ShootSplit?>? FindBudgetSplit { get; init; }
 
     /// <summary>Probability of 0, 1, ... keepers of these frames; empty without a number of frames, or beyond 100. Computed when first read.</summary>
     public ImmutableArray<double> Probabilities => FindProbabilities?.Value ?? [];
@@ -82,6 +103,8 @@ public sealed class FramesNeededAnswer : Answer
         Frames is { } frames
             ? $"Shoot {Say.Frames(frames)} at {At}{Split()} for {Say.Keepers(Keepers)} with {Say.Percent(Assurance)} assurance{Condition()}."
             : Statuses.First(s => s.Code is StatusCode.OverBudget or StatusCode.OutsideTestedRange or StatusCode.Separated).Message;
+
+    private static string Fresh(ShootSplit split) => $"{Say.Count(split.Bursts, "burst")} of {split.BurstsOf}, each with a fresh grip,";
 
     private string Condition() =>
         Curve.Linear is null ? ""

@@ -41,6 +41,7 @@ internal static class FramesQuestion
                 : rejects.Frames is { } n ? $"{Say.Frames(n)} would be needed"
                 : "no number of frames within the budget would do"
         );
+        var hasSplits = question.Options.BurstsOf is null && question.Law.SharesLuck;
         return new(
             curve,
             at,
@@ -55,9 +56,12 @@ internal static class FramesQuestion
             statuses
         )
         {
-            FindSplits =
-                question.Options.BurstsOf is null && frames is { } inOneBurst && question.Law.Bursts(x, 1) is not null
-                    ? new(() => SplitQuestion.Splits(question.Law, x, keepers, assurance, inOneBurst, cancellation))
+            FindSplits = hasSplits
+                ? new(() => SplitQuestion.Splits(question.Law, x, keepers, assurance, frames ?? question.Options.Budget, cancellation))
+                : null,
+            FindBudgetSplit =
+                hasSplits && frames is null
+                    ? new(() => SplitQuestion.OfBudget(question.Law, x, keepers, question.Options.Budget, cancellation))
                     : null,
             FindProbabilities = frames <= MostCounted ? new(() => law.Counts(frames.Value, cancellation)) : null,
             Conditions = question.Options.Conditions,

@@ -10,6 +10,10 @@ public static class PredictionExtensions
     public static RateAnswer RateAt(this KeeperCurve curve, ShutterSpeed at, AnswerOptions? options = null) =>
         RateQuestion.Answer(new(curve, options), at);
 
+    /// <summary>Correlation of two frames of one burst at a speed, about the rate of their day, however far the speed lies from those tested; null where the rate is left open.</summary>
+    public static double? BurstCorrelation(this KeeperCurve curve, ShutterSpeed at, AnswerOptions? options = null) =>
+        LuckUsed.Of(new(curve, (options ?? AnswerOptions.Default) with { BeyondTested = true }), at.Log2Seconds).Correlation;
+
     /// <summary>Exposure at which half the frames are keepers.</summary>
     public static ExposureAnswer HalfKeeperExposure(this KeeperCurve curve, AnswerOptions? options = null) =>
         curve.ExposureFor(0.5, options);

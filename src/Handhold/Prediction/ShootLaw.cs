@@ -13,8 +13,8 @@ internal sealed class ShootLaw
     private ShootLaw(IBurstLaw? one, IBurstsLaw? several, int burstsOf) => (_one, _several, _burstsOf) = (one, several, burstsOf);
 
     internal static ShootLaw For(Question question, double exposure) =>
-        question.Options.BurstsOf is { } size && question.Law.Bursts(exposure, size) is { } several
-            ? new(null, several, size)
+        question.Options.BurstsOf is { } size && question.Law.SharesLuck
+            ? new(null, question.Law.Bursts(exposure, size), size)
             : new(question.Law.BurstRates(exposure), null, question.Options.BurstsOf ?? 0);
 
     internal double AtLeast(int keepers, int frames, CancellationToken cancellation)

@@ -8,39 +8,49 @@ internal static class SplitQuestion
 {
     private const int MostBursts = 6;
 
-    /// <summary>For 2 to 6 bursts the smallest equal size that attains the assurance, as long as it takes no more frames than one burst.</summary>
+    /// <summary>For 2 to 6 bursts the smallest equal size that attains the assurance with no more frames than <paramref name="most"/>.</summary>
     internal static ImmutableArray<ShootSplit> Splits(
         IRateLaw law,
         double exposure,
         int keepers,
         double assurance,
-        int inOneBurst,
+        int most,
         CancellationToken cancellation
     )
     {
         var splits = ImmutableArray.CreateBuilder<ShootSplit>();
-        for (var bursts = 2; bursts <= Math.Min(MostBursts, inOneBurst); bursts++)
+        for (var bursts = 2; bursts <= Math.Min(MostBursts, most); bursts++)
         {
-            var (fails, holds) = (0, inOneBurst / bursts);
-            if (Attained(holds) < assurance)
+            var (fails, holds) = (0, most / bursts);
+            if (Attained(law, exposure, keepers, bursts, holds, cancellation) < assurance)
                 continue;
             while (holds - fails > 1)
             {
                 var middle = (fails + holds) / 2;
-                if (Attained(middle) >= assurance)
+                if (Attained(law, exposure, keepers, bursts, middle, cancellation) >= assurance)
                     holds = middle;
                 else
                     fails = middle;
             }
 
-            splits.Add(new(bursts, holds, Attained(holds)));
-
-            double Attained(int size) =>
-                keepers > bursts * size || law.Bursts(exposure, size) is not { } several
-                    ? 0
-                    : Math.Clamp(1 - several.Fewer(keepers, bursts, size, 0, cancellation).Sum(), 0, 1);
+            splits.Add(new(bursts, holds, Attained(law, exposure, keepers, bursts, holds, cancellation)));
         }
 
         return splits.ToImmutable();
     }
+
+    /// <summary>Of 2 to 6 equal bursts within a budget of frames, those that attain most; null where it has not two frames.</summary>
+    internal static ShootSplit? OfBudget(IRateLaw law, double exposure, int keepers, int budget, CancellationToken cancellation) =>
+        Enumerable
+            .Range(2, MostBursts - 1)
+            .Where(bursts => bursts <= budget)
+            .Select(bursts => new ShootSplit(
+                bursts,
+                budget / bursts,
+                Attained(law, exposure, keepers, bursts, budget / bursts, cancellation)
+            ))
+            .MaxBy(split => split.Assurance);
+
+    private static double Attained(IRateLaw law, double exposure, int keepers, int bursts, int size, CancellationToken cancellation) =>
+        keepers > bursts * size ? 0 : Math.Clamp(1 - law.Bursts(exposure, size).Fewer(keepers, bursts, size, 0, cancellation).Sum(), 0, 1);
 }

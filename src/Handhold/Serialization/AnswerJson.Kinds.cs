@@ -64,19 +64,25 @@ public static partial class AnswerJson
         WriteLuck(json, answer.Luck);
         json.WriteStartArray("splits");
         foreach (var split in answer.Splits)
+            WriteSplit(json, split);
+        json.WriteEndArray();
+        if (answer.BudgetSplit is { } nearest)
         {
-            json.WriteStartObject();
-            json.WriteNumber("bursts", split.Bursts);
-            json.WriteNumber("burstsOf", split.BurstsOf);
-            json.WriteNumber("frames", split.Frames);
-            json.WriteNumber("assurance", split.Assurance);
-            json.WriteEndObject();
+            json.WritePropertyName("budgetSplit");
+            WriteSplit(json, nearest);
         }
 
-        json.WriteEndArray();
-        if (!answer.Probabilities.IsEmpty)
-            WriteProbabilities(json, answer.Probabilities);
         json.WriteString("doubt", answer.Doubt);
+    }
+
+    private static void WriteSplit(Utf8JsonWriter json, ShootSplit split)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("bursts", split.Bursts);
+        json.WriteNumber("burstsOf", split.BurstsOf);
+        json.WriteNumber("frames", split.Frames);
+        json.WriteNumber("assurance", split.Assurance);
+        json.WriteEndObject();
     }
 
     private static void WriteCount(Utf8JsonWriter json, KeeperCountAnswer answer)

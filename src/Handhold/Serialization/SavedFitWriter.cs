@@ -136,6 +136,11 @@ internal static class SavedFitWriter
         if (curve.Terms is [_, ..] terms)
             SavedConditions.Write(json, conditions, terms.SelectMany(t => t.Columns).Contains);
         json.WriteStatuses(half.Statuses);
+        if (curve.Model.Luck != LuckKind.None && half.Exposure is { } exposure)
+            json.WriteNumberIfAny(
+                "burstCorrelation",
+                curve.BurstCorrelation(exposure, AnswerOptions.Default with { Conditions = conditions })
+            );
         json.WriteEndObject();
     }
 }

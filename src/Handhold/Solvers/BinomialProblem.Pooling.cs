@@ -63,6 +63,10 @@ public sealed partial record BinomialProblem
         return (pooled, cellOf);
     }
 
+    /// <summary>The rows here that have the columns of some rows there.</summary>
+    internal HashSet<int> Like(BinomialProblem there, IReadOnlyCollection<int> rows) =>
+        [.. Enumerable.Range(0, Rows).Where(i => rows.Any(row => RowOf(i).SequenceEqual(there.RowOf(row))))];
+
     /// <summary>The linear predictor of a row.</summary>
     internal double Predictor(int row, ReadOnlySpan<double> coefficients) =>
         Orthonormal.Dot(RowOf(row), coefficients) + (Offset.IsEmpty ? 0 : Offset.Span[row]);
