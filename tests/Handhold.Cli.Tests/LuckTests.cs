@@ -100,4 +100,48 @@ public class LuckTests
         Assert.Contains("burst a has frames at several speeds", refused.Error, StringComparison.Ordinal);
         Assert.Contains("--luck normal", refused.Error, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_fit_says_how_two_frames_of_a_burst_correlate_at_the_half_keeper_speed()
+    {
+        var posterior = Tool.RunWith(Bursts, "fit", "-", "--json").Json.List("curves")[0];
+        Assert.InRange(posterior.GetProperty("halfKeeperExposure").Number("burstCorrelation"), 0.005, 0.3);
+        var half = Fit("--luck", "beta-binomial").List("curves")[0];
+        Assert.Equal(half.GetProperty("rho").Number("estimate"), half.GetProperty("halfKeeperExposure").Number("burstCorrelation"), 1e-12);
+        Assert.False(Fit().List("curves")[0].GetProperty("halfKeeperExposure").Has("burstCorrelation"));
+        var words = Tool.RunWith(Bursts, "fit", "-", "--estimator", "likelihood", "--luck", "normal").Output;
+        Assert.Contains("Two frames of a burst", words, StringComparison.Ordinal);
+        Assert.Contains("Luck of a burst, sd", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_first_frame_and_the_trend_along_a_burst_are_told_in_stops()
+    {
+        // Invented: the first frame of each burst is worse, the later ones get better.
+        var rows = "exposure,keeper,burst,burst_position\n";
+        foreach (var (speed, kept) in new[] { ("1/60", "1111"), ("1/30", "0111"), ("1/15", "0101"), ("1/8", "0001"), ("1/4", "0010") })
+        foreach (var burst in "ab")
+            for (var i = 0; i < 4; i++)
+                rows += FormattableString.Invariant(
+                    $"{speed},{(burst == 'a' || i == 3 ? kept[i] : kept[(i + 1) % 4])},{speed}{burst},{i + 1}\n"
+                );
+        foreach (var term in new[] { "firstFrame", "burst_position" })
+        foreach (var estimator in new[] { "likelihood", "posterior" })
+        {
+            string[] luck = estimator == "likelihood" ? ["--luck", "normal"] : [];
+            var effect = Assert.Single(
+                Tool.RunWith(rows, ["fit", "-", "--estimator", estimator, "--term", term, .. luck, "--json"])
+                    .Json.List("curves")[0]
+                    .List("inStops")
+            );
+            Assert.Equal(term, effect.Text("term"));
+            Assert.True(double.IsFinite(effect.Number("stops")));
+        }
+
+        Assert.Contains(
+            "Each frame further into a burst",
+            Tool.RunWith(rows, "fit", "-", "--estimator", "likelihood", "--term", "burst_position").Output,
+            StringComparison.Ordinal
+        );
+    }
 }
