@@ -105,10 +105,11 @@ public class LuckTests
     public void A_fit_says_how_two_frames_of_a_burst_correlate_at_the_half_keeper_speed()
     {
         var posterior = Tool.RunWith(Bursts, "fit", "-", "--json").Json.List("curves")[0];
-        Assert.InRange(posterior.GetProperty("halfKeeperExposure").Number("burstCorrelation"), 0.005, 0.3);
+        Assert.InRange(posterior.GetProperty("burstCorrelation").Number("correlation"), 0.005, 0.3);
         var half = Fit("--luck", "beta-binomial").List("curves")[0];
-        Assert.Equal(half.GetProperty("rho").Number("estimate"), half.GetProperty("halfKeeperExposure").Number("burstCorrelation"), 1e-12);
-        Assert.False(Fit().List("curves")[0].GetProperty("halfKeeperExposure").Has("burstCorrelation"));
+        Assert.Equal(half.GetProperty("rho").Number("estimate"), half.GetProperty("burstCorrelation").Number("correlation"), 1e-12);
+        Assert.Equal(0.5, half.GetProperty("burstCorrelation").Number("rate"));
+        Assert.False(Fit().List("curves")[0].Has("burstCorrelation"));
         var words = Tool.RunWith(Bursts, "fit", "-", "--estimator", "likelihood", "--luck", "normal").Output;
         Assert.Contains("Two frames of a burst", words, StringComparison.Ordinal);
         Assert.Contains("Luck of a burst, sd", words, StringComparison.Ordinal);

@@ -94,13 +94,16 @@ public sealed class CurveData
         ];
     }
 
-    /// <summary>Conditions that frames were shot under: first those nearest to the references of the terms, then those of most frames.</summary>
-    internal static Conditions Typical(ImmutableArray<FrameCell> cells, Func<Conditions, int> fromReference) =>
-        cells
-            .GroupBy(c => c.Conditions with { Session = null, Burst = null })
+    /// <summary>Conditions that frames were shot under: first those nearest to the references of the terms, then those of most frames; any but the first of a burst, unless the place is a term.</summary>
+    internal static Conditions Typical(ImmutableArray<FrameCell> cells, IEnumerable<CurveTerm> terms, Func<Conditions, int> fromReference)
+    {
+        var isTerm = terms.Any(t => t.Name == "burst_position");
+        return cells
+            .GroupBy(c => c.Conditions with { Session = null, Burst = null, BurstPosition = isTerm ? c.Conditions.BurstPosition : null })
             .OrderBy(g => fromReference(g.Key))
             .ThenByDescending(g => g.Sum(c => c.Frames))
             .ThenBy(g => g.Key.ToString(), StringComparer.Ordinal)
             .First()
             .Key;
+    }
 }

@@ -15,7 +15,7 @@ public sealed partial class LinearFit
     {
         (Likelihood, Level) = (likelihood, level);
         SharedConditions = Conditions.Shared(cells.Select(c => c.Conditions));
-        ReferenceConditions = CurveData.Typical(cells, c => likelihood.Layout.Terms.Sum(t => t.FromReference(c)));
+        ReferenceConditions = CurveData.Typical(cells, Terms, c => likelihood.Layout.Terms.Sum(t => t.FromReference(c)));
         _coefficients = new(FindCoefficients);
         _inStops = new(FindInStops);
         _luck = new(() => Likelihood.Shared is { } shared ? LuckOf(shared) : null);

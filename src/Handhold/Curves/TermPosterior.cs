@@ -54,11 +54,7 @@ internal sealed partial class TermPosterior
     }
 
     /// <summary>Conditions to report at: typical ones, the place in the burst left open.</summary>
-    internal Conditions Reference(ImmutableArray<FrameCell> cells) =>
-        CurveData.Typical(cells, Moved.FromReference) with
-        {
-            BurstPosition = null,
-        };
+    internal Conditions Reference(ImmutableArray<FrameCell> cells) => CurveData.Typical(cells, Moved.Terms, Moved.FromReference);
 
     /// <summary>Weighted values of something, ascending, as a distribution: mean, sd, and the value at a cumulative weight.</summary>
     internal WeightedValues Values(Func<TermDraw, double> value) => new([.. _draws.Select(d => (value(d), d.Weight))]);

@@ -72,6 +72,8 @@ public static partial class AnswerJson
             WriteSplit(json, nearest);
         }
 
+        if (!answer.Probabilities.IsEmpty)
+            WriteProbabilities(json, answer.Probabilities);
         json.WriteString("doubt", answer.Doubt);
     }
 

@@ -126,7 +126,7 @@ internal static class SavedFitWriter
         double? Median(string name) => curve.Parameters.FirstOrDefault(p => p.Name == name)?.Median;
     }
 
-    /// <summary>For another day, wherever it lies, and with terms at the reference: a report describes, so it does not decline.</summary>
+    /// <summary>And how two frames of a burst correlate there. For another day, wherever it lies, and with terms at the reference: a report describes, so it does not decline.</summary>
     private static void WriteHalfKeeperExposure(Utf8JsonWriter json, KeeperCurve curve)
     {
         json.WriteStartObject("halfKeeperExposure");
@@ -136,11 +136,12 @@ internal static class SavedFitWriter
         if (curve.Terms is [_, ..] terms)
             SavedConditions.Write(json, conditions, terms.SelectMany(t => t.Columns).Contains);
         json.WriteStatuses(half.Statuses);
-        if (curve.Model.Luck != LuckKind.None && half.Exposure is { } exposure)
-            json.WriteNumberIfAny(
-                "burstCorrelation",
-                curve.BurstCorrelation(exposure, AnswerOptions.Default with { Conditions = conditions })
-            );
+        json.WriteEndObject();
+        if (curve.Model.Luck == LuckKind.None || half.Exposure is not { } exposure)
+            return;
+        json.WriteStartObject("burstCorrelation");
+        json.WriteNumber("rate", half.Rate);
+        json.WriteNumberIfAny("correlation", curve.BurstCorrelation(exposure, AnswerOptions.Default with { Conditions = conditions }));
         json.WriteEndObject();
     }
 }
