@@ -176,8 +176,7 @@ public class BurstPredictionFacts
         var table = Table([5, 5, 5, 0], [5, 0, 5, 5], [5, 3, 0, 5], [0, 5, 1, 0], [0, 0, 4, 0]);
         var model = KeeperModel.Default with { Estimator = Estimator.Likelihood };
         var (alone, shared) = (model.Fit(table).Only, (model with { Luck = LuckKind.Normal }).Fit(table).Only);
-        Assert.NotEmpty(shared.Expected.Value);
-        foreach (var expected in shared.Expected.Value)
-            Assert.True(expected.Chance >= alone.Expected.Value.Single(a => a.Seen == expected.Seen).Chance);
+        var (worst, likewise) = (alone.Expected.Value.Min(e => e.Chance), shared.Expected.Value.Min(e => e.Chance));
+        Assert.True(likewise > 2 * worst, FormattableString.Invariant($"{likewise} of bursts against {worst} of frames"));
     }
 }
