@@ -4,7 +4,7 @@ using System.Text;
 using Handhold;
 using Handhold.Laws;
 
-// The full form of the laws: hours. Writes plans-kept.md and curve-does-not-fit.md into a folder; exits 1 when a law is broken.
+// The full form of the laws: hours. Writes its pages into a folder; exits 1 when a law is broken.
 // Plans kept go on where a run was stopped: their worlds are remembered in artifacts/laws.
 const int Threads = 2;
 const int Step = 100;
@@ -12,7 +12,7 @@ const double Allowance = 0.005;
 if (args.Length is < 1 or > 3)
 {
     await Console.Error.WriteLineAsync(
-        "Usage: dotnet run -c Release --project laws/Handhold.Laws -- docs/laws [worlds, default 20000] [plans, misfit, tables, fits, coverage, posterior or experiment, default all]"
+        "Usage: dotnet run -c Release --project laws/Handhold.Laws -- docs/laws [worlds, default 20000] [plans, misfit, tables, fits, coverage, posterior, effects or experiment, default all]"
     );
     return 2;
 }
@@ -102,6 +102,11 @@ if (only is null or "experiment")
     Task Save() => File.WriteAllTextAsync(Path.Combine(folder, "promises.md"), page.ToString().TrimEnd('\n') + "\n");
 }
 
+if (only is null or "effects")
+{
+    await Effects();
+}
+
 Console.WriteLine(broken.Count == 0 ? "All laws hold." : $"Broken: {string.Join("; ", broken)}");
 return broken.Count == 0 ? 0 : 1;
 
@@ -159,5 +164,27 @@ async Task Posteriors()
                     .Select(c => $"posterior covers {c:P1}")
             );
         }
+    }
+}
+
+async Task Effects()
+{
+    const int AtATime = 100;
+    List<(string Test, ImmutableSortedDictionary<string, ImmutableArray<bool>> Covered)> tests = [];
+    for (var test = 0; test < EffectsInStops.Tests.Length; test++)
+    {
+        var covered = ImmutableSortedDictionary<string, ImmutableArray<bool>>.Empty;
+        tests.Add((EffectsInStops.Tests[test].Name, covered));
+        for (var done = 0; done < worlds / 10; done += AtATime)
+        {
+            foreach (var (effect, more) in EffectsInStops.Covered(test, done, Math.Min(AtATime, worlds / 10 - done), Threads))
+            {
+                covered = covered.SetItem(effect, [.. covered.GetValueOrDefault(effect, []), .. more]);
+            }
+            tests[test] = (tests[test].Test, covered);
+            Console.WriteLine($"Effects in stops: {done + AtATime} worlds of {tests[test].Test}");
+            await File.WriteAllTextAsync(Path.Combine(folder, "effects-in-stops.md"), EffectsInStopsReport.Page(tests));
+        }
+        broken.AddRange(covered.Where(c => !EffectsInStopsReport.Holds(c.Value)).Select(c => $"interval of {c.Key}"));
     }
 }
