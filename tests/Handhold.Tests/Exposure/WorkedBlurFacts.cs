@@ -29,4 +29,44 @@ public class WorkedBlurFacts
             Assert.Equal(row.Number("printed_rotation_um"), row.Number("rotation_um"), 0.5);
         }
     }
+
+    /// <summary>The model lays these conditions out so that a frame is as blurred as permitted, 30 µm on a print, at its half point.</summary>
+    [Fact]
+    public void Half_points_of_a_lens_of_100_mm_are_where_the_worked_blurs_reach_what_is_permitted()
+    {
+        var rows = GoldenFolder.Rows("stabiliser-close-up", "expected.csv");
+        Conditions Under(double magnification, double stops) =>
+            new()
+            {
+                Criterion = Criterion.Print,
+                EquivalentFocalLength = 100,
+                Magnification = magnification,
+                StabiliserStops = stops,
+            };
+        var moved = WhatMoved.Of(
+            KeeperModel.Default,
+            [
+                .. from magnification in rows.Select(r => r.Number("magnification")).Distinct()
+                from stops in new[] { 0.0, 4 }
+                select new FrameCell(ShutterSpeed.OneOver(125), 2, 1) { Conditions = Under(magnification, stops) },
+            ],
+            "Curve"
+        );
+        foreach (var row in rows)
+        {
+            double[] effects =
+            [
+                .. moved.Effects.Select(e =>
+                    e.Name == "magnification" || e.Name.StartsWith("stabiliser", StringComparison.Ordinal)
+                        ? 1
+                        : Math.Log2(row.Number("hand_mm_s"))
+                ),
+            ];
+            var far = Math.Log2(0.030 / (100 * 0.03)); // s, 30 µm at 100 mm and 0.03 rad/s
+            double HalfPoint(double stops) => moved.Read(Under(row.Number("magnification"), stops)).HalfPoint(far, effects);
+            var blur = double.Hypot(row.Number("rotation_um"), row.Number("translation_um")); // in 1/125 s
+            Assert.Equal(Math.Log2(30 / blur / 125), HalfPoint(0), 1e-12);
+            Assert.Equal(row.Number("stops"), HalfPoint(4) - HalfPoint(0), 1e-12);
+        }
+    }
 }
