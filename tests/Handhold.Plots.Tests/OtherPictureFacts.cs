@@ -174,6 +174,34 @@ public sealed class OtherPictureFacts : IDisposable
         Assert.All(["\u22120.4", "+0.1", "+0.3", "a usual day"], words => Assert.Contains(words, drawn.LabelTexts));
     }
 
+    [Fact]
+    public void Each_speed_has_its_observed_fitted_and_expected_rate_side_by_side_and_the_farthest_says_by_how_many_points()
+    {
+        Rendered drawn = new(OtherScenes.Draw("fitted"), 800, 533);
+        var marks = drawn.Plot.PlottableList.OfType<Marker>().ToArray();
+        Assert.Equal([0.96, 0.92, 0.38, 0.71, 0.29, 0.04], At(MarkerShape.FilledCircle));
+        Assert.Equal([0.94, 0.875, 0.63, 0.53, 0.245, 0.09], At(MarkerShape.FilledDiamond).Select(y => Math.Round(y, 3)));
+        Assert.Equal([0.92, 0.83, 0.88, 0.35, 0.2, 0.14], At(MarkerShape.FilledSquare));
+        Assert.Equal(18, marks.Select(m => m.X).Distinct().Count());
+        Assert.Equal(["50 points below"], drawn.LabelTexts);
+        var bars = drawn.Plot.PlottableList.OfType<LinePlot>().Where(l => l.LegendText == "interval").ToArray();
+        Assert.Equal([0.76, 0.72, 0.18, 0.51, 0.09, 0], bars.Select(b => Math.Round(b.Start.Y, 9)));
+
+        IEnumerable<double> At(MarkerShape shape) => marks.Where(m => m.MarkerShape == shape).OrderBy(m => m.X).Select(m => m.Y);
+    }
+
+    [Fact]
+    public void Residuals_beyond_two_carry_their_counts_and_unreliable_ones_are_hollow()
+    {
+        Rendered drawn = new(OtherScenes.Draw("residuals"), 800, 533);
+        var points = drawn.Plot.PlottableList.OfType<Marker>().ToArray();
+        Assert.Equal([0.4, 0.9, -1.2, 0.1, -2.4, 0.8, 2.1, -0.3, 0.7, -0.6], points.Select(p => p.Y));
+        Assert.Equal(10, points.Select(p => p.X).Distinct().Count());
+        Assert.Equal([0.1, -0.3], points.Where(p => p.MarkerFillColor == Palette.Light.Tested).Select(p => p.Y));
+        Assert.Equal(["1 of 3", "1 of 3"], drawn.LabelTexts);
+        Assert.Equal([-2.0, 0, 2], drawn.Plot.PlottableList.OfType<Scatter>().Select(l => l.Data.GetScatterPoints()[0].Y).Order());
+    }
+
     /// <summary>Writes every invented picture to a folder to look at, where HANDHOLD_LOOK names one; without it, to one that is thrown away.</summary>
     [Theory, MemberData(nameof(Names))]
     public void Every_picture_can_be_written_at_both_sizes_light_and_dark(string name)

@@ -24,6 +24,10 @@ internal static class OtherScenes
         "days",
         "days, many",
         "days, one",
+        "fitted",
+        "fitted, crowded",
+        "residuals",
+        "residuals, far",
     ];
 
     public static Plot Draw(string name, PictureTheme theme = PictureTheme.Light) =>
@@ -89,6 +93,19 @@ internal static class OtherScenes
                 )
             ),
             "days, one" => DaysPicture.Draw(Days(theme, new DayPoint("not recorded", 0, -0.7, 0.7))),
+            "fitted" => FittedPicture.Draw(
+                Fitted(theme, [0.96, 0.92, 0.38, 0.71, 0.29, 0.04], [0.92, 0.83, 0.88, 0.35, 0.2, 0.14], step: 1)
+            ),
+            "fitted, crowded" => FittedPicture.Draw(
+                Fitted(
+                    theme,
+                    [1, 1, 0.9, 0.9, 0.8, 0.5, 0.4, 0.2, 0.1, 0],
+                    [0.97, 0.96, 0.93, null, 0.72, 0.6, 0.4, 0.3, 0.1, 0.05],
+                    step: 1 / 3.0
+                )
+            ),
+            "residuals" => ResidualsPicture.Draw(Residuals(theme, [0.4, 0.9, -1.2, 0.1, -2.4, 0.8, 2.1, -0.3, 0.7, -0.6])),
+            "residuals, far" => ResidualsPicture.Draw(Residuals(theme, [-7.5, 0.2, 0.3, 12, -1, 1])),
             _ => throw new ArgumentOutOfRangeException(nameof(name), name, null),
         };
 
@@ -151,6 +168,34 @@ internal static class OtherScenes
 
     private static DaysScene Days(PictureTheme theme, params ImmutableArray<DayPoint> days) =>
         new(Words("3\u00A0days tell no progress from luck"), days, Palette.Of(theme));
+
+    private static FittedScene Fitted(PictureTheme theme, double[] rates, double?[] expected, double step) =>
+        new(
+            Words("1/60\u00A0s: 50 points below what the other speeds expect"),
+            [
+                .. rates.Select(
+                    (rate, i) =>
+                        new FittedSpeed(
+                            -8 + (i * step),
+                            rate,
+                            Math.Max(0, rate - 0.2),
+                            Math.Min(1, rate + 0.2),
+                            (rate + expected[i]) / 2,
+                            expected[i]
+                        )
+                ),
+            ],
+            Palette.Of(theme),
+            Marks.Third
+        );
+
+    private static ResidualsScene Residuals(PictureTheme theme, double[] residuals) =>
+        new(
+            Words("2 of 10\u00A0residuals lie beyond \u00B12, where one in twenty does by chance"),
+            [.. residuals.Select((r, i) => new ResidualPoint(-8 + (i / 2), r, "1 of 3", i % 4 != 3))],
+            Palette.Of(theme),
+            Marks.Third
+        );
 
     private static StopsScene Stops(PictureTheme theme, params ImmutableArray<StopsRow> rows) =>
         new(Words("Stabiliser: lens allows speeds 2.3 stops slower"), rows, Palette.Of(theme));

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Handhold.Diagnostics;
 using Handhold.Plots;
 using ScottPlot;
 
@@ -23,9 +24,9 @@ internal static class PlotVerb
         var kind = question.Add(
             new Option<string>("--kind")
             {
-                HelpName = "curve|setups|frames|keepers|prior|stops|days",
+                HelpName = "curve|setups|frames|keepers|prior|stops|days|fitted|residuals",
                 Description =
-                    "The curve; all setups in one picture; frames needed against speed; keepers of a plan; prior against posterior; terms in stops; luck of days [curve].",
+                    "The curve; all setups in one picture; frames needed against speed; keepers of a plan; prior against posterior; terms in stops; luck of days; rates observed against fitted; residuals [curve].",
             }
         );
         var rate = question.Add(Shared.Rate());
@@ -46,7 +47,8 @@ internal static class PlotVerb
                 throw Reading.Refused(to.Name, file, "ends in neither .png nor .svg.", "Those are the pictures that can be written.");
             var what = given.Read(
                 kind,
-                (o, text) => Reading.Word(o, text, ["curve", "setups", "frames", "keepers", "prior", "stops", "days"])
+                (o, text) =>
+                    Reading.Word(o, text, ["curve", "setups", "frames", "keepers", "prior", "stops", "days", "fitted", "residuals"])
             );
             var pixels = given.ReadOr(size, Pictures.ReadSize, (1200, 800));
             var wanted = given.ReadOr(rate, Reading.Share, 0.5);
@@ -76,6 +78,14 @@ internal static class PlotVerb
                     pixels,
                     desk,
                     c => Drawn(kind, "days", () => DaysPlot.Draw(c.Days(desk.Cancellation), options))
+                ),
+                "fitted" => Pictures.Write(curves, file, pixels, desk, c => FittedRatesPlot.Draw(c.Check(wanted), options)),
+                "residuals" => Pictures.Write(
+                    curves,
+                    file,
+                    pixels,
+                    desk,
+                    c => Drawn(kind, "residuals", () => ResidualsPlot.Draw(c.Check(wanted), options))
                 ),
                 _ => Pictures.Write(curves, file, pixels, desk, c => KeeperCurvePlot.Draw(c, curveOptions)),
             };
