@@ -13,7 +13,7 @@ internal static class ResidualsPicture
     {
         Figure figure = new(scene.Palette);
         var (fastest, slowest) = (scene.Points.Min(p => p.Log2Seconds), scene.Points.Max(p => p.Log2Seconds));
-        var most = Math.Max(3.2, scene.Points.Max(p => Math.Abs(p.Residual)) + 0.5);
+        var most = Math.Max(3.2, 1.1 * scene.Points.Max(p => Math.Abs(p.Residual)));
         var step = most > 6 ? 5 : 1;
         figure.Frame(
             new AxisLimits(fastest - 0.7, slowest + 0.7, -most, most),
