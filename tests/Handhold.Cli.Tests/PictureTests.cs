@@ -42,6 +42,8 @@ public class PictureTests(Fitted fitted)
     [InlineData("frames", 2, "--budget", "20")]
     [InlineData("keepers", 2, "--at", "1/60", "--frames", "6", "--bursts-of", "2")]
     [InlineData("prior", 2, "--theme", "dark")]
+    [InlineData("fitted", 2)]
+    [InlineData("residuals", 2)]
     public void Every_kind_of_picture_can_be_asked_for(string kind, int files, params string[] more)
     {
         using Folder folder = new();
