@@ -10,6 +10,7 @@ internal sealed class BurstLikelihoods
     private const double Spreads = 7; // prior sds looked at
     private const double Pad = 3.5; // burst sds by which luck may widen the support
     private const double StepPerLuck = 0.3;
+    private const double MostPoints = 1 << 22;
     private const double FarBelow = 40; // where luck cannot reach: the likelihood without luck, as good as zero
     private readonly CurveObservations _data;
     private readonly Dictionary<string, double[]> _logs = [];
@@ -24,7 +25,16 @@ internal sealed class BurstLikelihoods
         var luck = (Pad + LuckKernel.Reach) * largestBurstSd + 6 * _step;
         _start = Math.Min(prior.Mean - Spreads * spread, data.Exposures[0] - margin) - luck;
         var end = Math.Max(prior.Mean + Spreads * spread, data.Exposures[^1] + margin) + luck;
-        var count = (int)Math.Ceiling((end - _start) / _step) + 1;
+        var points = Math.Ceiling((end - _start) / _step) + 1;
+        if (!(points * data.Exposures.Length < MostPoints))
+            throw new CellException(
+                "The frames and priors",
+                FormattableString.Invariant(
+                    $"they call for {points:0} half points {_step:0.#######} stops apart at a steepness of {shape.Steepness:0.##} logits a stop, too many to look at."
+                ),
+                "Check exposures and counts, and narrow the prior of b."
+            );
+        var count = (int)points;
         Fill(shape, count);
         (SupportStart, SupportEnd) = (double.PositiveInfinity, double.NegativeInfinity);
         foreach (var session in data.Sessions)

@@ -5,6 +5,54 @@ public sealed partial record KeeperModel
     /// <summary>The name of <c>log2Exposure</c> among the parts of a product.</summary>
     internal const string ExposureTerm = "exposure";
 
+    /// <summary>Beyond these ranges no belief about hands and cameras lies, and no grid resolves what does.</summary>
+    private void CheckPriors()
+    {
+        var (p, anchor) = (Priors, Priors.Anchor);
+        (string Name, NormalPrior? Prior)[] normals =
+        [
+            ("tau0", p.HalfPoint),
+            ("firstFrame", p.FirstFrame),
+            ("columnOverRange", p.ColumnOverRange),
+            ("columnLevel", p.ColumnLevel),
+            ("steepnessOverRange", p.SteepnessOverRange),
+            ("print", anchor.Print),
+            ("pixel", anchor.Pixel),
+            ("otherCriterion", anchor.OtherCriterion),
+            ("noFocalLength", anchor.NoFocalLength),
+            ("focal", anchor.FocalLength),
+            ("magnification", anchor.Magnification),
+            ("ratedStop", anchor.RatedStop),
+            ("unratedStabiliser", anchor.UnratedStabiliser),
+            ("slightMotion", anchor.SlightMotion),
+            ("briskMotion", anchor.BriskMotion),
+        ];
+        foreach (var (name, prior) in normals)
+        {
+            InRange(prior?.Mean ?? 0, -1100, 1100, $"The prior mean of {name}");
+            InRange(prior?.StandardDeviation ?? 1, 1e-6, 100, $"The prior sd of {name}");
+        }
+
+        InRange(p.Steepness.Median, 0.01, 100, "The prior median of b");
+        InRange(p.Steepness.LogStandardDeviation, 1e-4, 3, "The prior log-sd of b");
+        InRange(anchor.HandSpeed.Median, 1e-6, 1e6, "The prior median of handSpeed");
+        InRange(anchor.HandSpeed.LogStandardDeviation, 1e-4, 10, "The prior log-sd of handSpeed");
+        foreach (var (name, prior) in new[] { ("ceilingLoss", p.CeilingLoss), ("floor", p.Floor) })
+        {
+            InRange(prior.A, 1e-3, 1e6, $"A shape of the prior of {name}");
+            InRange(prior.B, 1e-3, 1e6, $"A shape of the prior of {name}");
+        }
+
+        InRange(p.SessionLuck.Scale, 1e-6, 20, "The prior scale of sessionLuck");
+        InRange(p.BurstLuck.Scale, 1e-6, 20, "The prior scale of burstLuck");
+    }
+
+    private static void InRange(double value, double lowest, double highest, string what) =>
+        Refuse(
+            !(value >= lowest && value <= highest),
+            FormattableString.Invariant($"{what} is {value}. It must lie between {lowest} and {highest}.")
+        );
+
     private void CheckJudging()
     {
         var (sensitivity, specificity) = (Judging.Sensitivity, Judging.Specificity);

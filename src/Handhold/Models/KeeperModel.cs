@@ -85,14 +85,7 @@ public sealed partial record KeeperModel
     /// <exception cref="ArgumentException">A number is out of range; the message names it, its value and what is allowed.</exception>
     internal void Check()
     {
-        Positive(Priors.HalfPoint?.StandardDeviation ?? 1, "The prior sd of tau0");
-        Finite(Priors.HalfPoint?.Mean ?? 0, "The prior mean of tau0");
-        Positive(Priors.Steepness.Median, "The prior median of b");
-        Positive(Priors.Steepness.LogStandardDeviation, "The prior log-sd of b");
-        Positive(Math.Min(Priors.CeilingLoss.A, Priors.CeilingLoss.B), "A shape of the prior of ceilingLoss");
-        Positive(Math.Min(Priors.Floor.A, Priors.Floor.B), "A shape of the prior of floor");
-        Positive(Priors.SessionLuck.Scale, "The prior scale of sessionLuck");
-        Positive(Priors.BurstLuck.Scale, "The prior scale of burstLuck");
+        CheckPriors();
         if (!(Level is > 0 and < 1))
             throw new ArgumentException(FormattableString.Invariant($"The level {Level} is not between 0 and 1. Use, say, 0.95."));
         CheckJudging();
@@ -102,17 +95,5 @@ public sealed partial record KeeperModel
             throw new ArgumentException(
                 FormattableString.Invariant($"The floor {floor} is not below the ceiling {ceiling}. Lower the floor or raise the ceiling.")
             );
-
-        static void Positive(double value, string what)
-        {
-            if (!(value > 0 && double.IsFinite(value)))
-                throw new ArgumentException(FormattableString.Invariant($"{what} is {value}. It must be positive and finite."));
-        }
-
-        static void Finite(double value, string what)
-        {
-            if (!double.IsFinite(value))
-                throw new ArgumentException(FormattableString.Invariant($"{what} is {value}. It must be finite."));
-        }
     }
 }

@@ -1,3 +1,5 @@
+using Handhold.Solvers;
+
 namespace Handhold.Serialization;
 
 /// <summary>Reads a saved fit: checks it, and fits its counts again.</summary>
@@ -10,12 +12,12 @@ internal static class SavedFitReader
         SavedKind.Fit.CheckVersion(root);
         var model = SavedModel.Read(root);
         var curves = root["curves"].Items().ToArray();
-        FrameTable table = [.. curves.SelectMany(SavedData.Read)];
+        FrameCell[] cells = [.. curves.SelectMany(SavedData.Read)];
         try
         {
-            return model.Fit(table, progress, cancellation);
+            return model.Fit([.. cells], progress, cancellation);
         }
-        catch (ArgumentException refused)
+        catch (Exception refused) when (refused is ArgumentException or OverflowException or SolverException)
         {
             throw new SavedFitException($"The saved fit cannot be fitted again: {refused.Message}", refused);
         }

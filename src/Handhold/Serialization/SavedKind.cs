@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 
 namespace Handhold.Serialization;
@@ -33,12 +34,16 @@ internal sealed record SavedKind(string Name, string Remedy, Func<string, Except
         }
         catch (JsonException broken)
         {
-            throw Refused(
-                FormattableString.Invariant($"Line {(broken.LineNumber ?? 0) + 1} of {Name} is not as JSON is written. {Remedy}"),
-                broken
-            );
+            throw Unwritten($"Line {((broken.LineNumber ?? 0) + 1).ToString(CultureInfo.InvariantCulture)}", broken);
+        }
+        catch (InvalidOperationException broken) // a name with half a surrogate pair
+        {
+            throw Unwritten("A name", broken);
         }
     }
+
+    private FormatException Unwritten(string place, Exception broken) =>
+        Refused($"{place} of {Name} is not as JSON is written. {Remedy}", broken);
 
     /// <summary>Refuses what a version to come has written.</summary>
     internal void CheckVersion(JsonPlace root)

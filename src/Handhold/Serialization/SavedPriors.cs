@@ -35,14 +35,18 @@ internal static class SavedPriors
             SessionLuck = HalfNormal(place["sessionLuck"]),
             BurstLuck = HalfNormal(place["burstLuck"]),
             Anchor = ReadAnchor(place["anchor"]),
-            FirstFrame = Normal(place["firstFrame"]),
-            ColumnOverRange = Normal(place["columnOverRange"]),
-            ColumnLevel = Normal(place["columnLevel"]),
-            SteepnessOverRange = Normal(place["steepnessOverRange"]),
+            FirstFrame = Later(place, "firstFrame", Priors.Default.FirstFrame),
+            ColumnOverRange = Later(place, "columnOverRange", Priors.Default.ColumnOverRange),
+            ColumnLevel = Later(place, "columnLevel", Priors.Default.ColumnLevel),
+            SteepnessOverRange = Later(place, "steepnessOverRange", Priors.Default.SteepnessOverRange),
         };
 
     internal static void Write(Utf8JsonWriter json, string name, NormalPrior prior) =>
         Write(json, name, "normal", ("mean", prior.Mean), ("sd", prior.StandardDeviation));
+
+    /// <summary>A prior that the first files of this version did not have: what it was then.</summary>
+    private static NormalPrior Later(JsonPlace place, string name, NormalPrior then) =>
+        place.Find(name) is { } prior ? Normal(prior) : then;
 
     private static NormalPrior Normal(JsonPlace place) => new(Number(place, "normal", "mean"), Positive(place, "normal", "sd"));
 
