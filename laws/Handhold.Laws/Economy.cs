@@ -6,16 +6,17 @@ namespace Handhold.Laws;
 /// <summary>What honesty costs: frames asked by the library against those of an oracle whose prior is the family of the worlds, same data, same kept share.</summary>
 /// <param name="Family">Where the worlds come from.</param>
 /// <param name="Oracle">The model of one who knows the family.</param>
-internal sealed record Economy(WorldFamily Family, KeeperModel Oracle)
+/// <param name="Faster">Stops by which plans are faster than the library's half-keeper speed.</param>
+internal sealed record Economy(WorldFamily Family, KeeperModel Oracle, int Faster)
 {
     private const int Blocks = 10; // for the Monte Carlo error
     private static readonly ImmutableArray<double> Asked = [0.5, 0.6, 0.7, 0.8, 0.85, 0.9, 0.93, 0.95, 0.97, 0.98, 0.99, 0.995, 0.998];
     private static readonly KeeperModel Library = TestDesign.Model;
 
-    internal static readonly ImmutableArray<Economy> All =
+    private static readonly ImmutableArray<(WorldFamily Family, KeeperModel Oracle)> Oracles =
     [
-        new(WorldFamily.Steep, Library with { Priors = Library.Priors with { Steepness = new(Median: 3.2, LogStandardDeviation: 0.02) } }),
-        new(
+        (WorldFamily.Steep, Library with { Priors = Library.Priors with { Steepness = new(Median: 3.2, LogStandardDeviation: 0.02) } }),
+        (
             WorldFamily.Misjudging,
             Library with
             {
@@ -24,10 +25,20 @@ internal sealed record Economy(WorldFamily Family, KeeperModel Oracle)
         ),
     ];
 
-    /// <summary>By kept share: geometric means of the frames asked, their ratio and its Monte Carlo error.</summary>
+    internal static readonly ImmutableArray<Economy> All =
+    [
+        .. from known in Oracles from faster in new[] { 0, 1 } select new Economy(known.Family, known.Oracle, faster),
+    ];
+
+    internal string Title => $"worlds {Family.Name}; {(Faster == 0 ? "at" : "one stop faster than")} the half-keeper speed";
+
+    /// <summary>Kept shares at which the two are compared.</summary>
+    private static readonly ImmutableArray<double> Shares = [0.8, 0.9, 0.95];
+
+    /// <summary>By kept share: geometric means of the frames asked, their ratio and its Monte Carlo error. Worlds whose half-keeper speed the library declines are left out.</summary>
     internal ImmutableArray<(double Kept, double Library, double Oracle, double Error)> Run(int worlds, int threads)
     {
-        var tested = new (Tuning Library, Tuning Oracle)[worlds];
+        var tested = new (Tuning Library, Tuning Oracle)?[worlds];
         Parallel.For(
             0,
             worlds,
@@ -38,12 +49,17 @@ internal sealed record Economy(WorldFamily Family, KeeperModel Oracle)
                 var truth = Family.Draw(stream);
                 var table = truth.Shoot(TestDesign.TwoBurstsOfThree.Shoot, stream);
                 var curve = Library.Fit(table).Only;
-                var at = MarkedSpeeds.Nearest(curve.HalfKeeperExposure(Planning.Usual).Exposure ?? TestDesign.Speeds[^1], Marks.Third);
+                if (curve.HalfKeeperExposure(Planning.Usual).Exposure is not { } half)
+                {
+                    return;
+                }
+                var at = MarkedSpeeds.Nearest(ShutterSpeed.FromLog2Seconds(half.Log2Seconds - Faster), Marks.Third);
                 var chance = truth.Shooting(at);
                 tested[i] = (Tuning.Of(curve, at, chance), Tuning.Of(Oracle.Fit(table).Only, at, chance));
             }
         );
-        return [.. Planning.Assurances.Select(kept => Compare(tested, kept))];
+        var planned = tested.OfType<(Tuning, Tuning)>().ToArray();
+        return [.. Shares.Select(kept => Compare(planned, kept))];
     }
 
     private static (double, double, double, double) Compare((Tuning Library, Tuning Oracle)[] worlds, double kept)

@@ -119,7 +119,7 @@ internal static class ExperimentReport
     )
     {
         StringBuilder page = new();
-        page.Append(CultureInfo.InvariantCulture, $"## Cost: worlds {economy.Family.Name}\n\n{worlds} worlds.\n\n");
+        page.Append(CultureInfo.InvariantCulture, $"## Cost: {economy.Title}\n\n{worlds} worlds.\n\n");
         page.Append("| kept share | frames, geometric mean | an oracle's | ratio | Monte Carlo error |\n|---:|---:|---:|---:|---:|\n");
         foreach (var (kept, library, oracle, error) in rows)
         {
@@ -146,7 +146,8 @@ internal static class ExperimentReport
         Slower speeds are printed: there a test says little, and the last column says how often the plan admitted it.
 
         *Cost*: an oracle knows the family of the worlds and has the same data; both are tuned until they keep the same share (the assurance asked is moved until
-        they do) at the library's half-keeper speed. The library may ask 1.10 times the oracle's frames, geometric mean.
+        they do) at one speed for both; NaN where no assurance from 50 to 99.8 % keeps just so much; worlds in which
+        the library declines a half-keeper speed are left out. The library may ask 1.10 times the oracle's frames, geometric mean.
 
         Made by `dotnet run -c Release --project laws/Handhold.Laws -- docs/laws 20000 experiment`; a tenth of the worlds are drawn for each part.
 

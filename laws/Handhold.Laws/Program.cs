@@ -90,12 +90,10 @@ if (only is null or "experiment")
     }
     foreach (var economy in Economy.All)
     {
-        Console.WriteLine($"Cost: {economy.Family.Name}");
+        Console.WriteLine($"Cost: {economy.Title}");
         var rows = economy.Run(worlds / 10, Threads);
         page.Append(ExperimentReport.Section(economy, worlds / 10, rows));
-        broken.AddRange(
-            rows.Where(r => r.Library / r.Oracle - 4 * r.Error > 1.1).Select(r => $"Cost of {r.Kept:P0}: {economy.Family.Name}")
-        );
+        broken.AddRange(rows.Where(r => r.Library / r.Oracle - 4 * r.Error > 1.1).Select(r => $"Cost of {r.Kept:P0}: {economy.Title}"));
         await Save();
     }
 
