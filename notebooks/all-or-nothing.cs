@@ -12,13 +12,25 @@ using static Handhold.ShutterSpeed;
 // **Data.** Thirty invented frames, six at each of five speeds.
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
-FrameTable table = [new(OneOver(250), 6, 6), new(OneOver(125), 6, 6), new(OneOver(60), 6, 6), new(OneOver(30), 6, 0), new(OneOver(15), 6, 0)];
+FrameTable table =
+[
+    new(OneOver(250), 6, 6),
+    new(OneOver(125), 6, 6),
+    new(OneOver(60), 6, 6),
+    new(OneOver(30), 6, 0),
+    new(OneOver(15), 6, 0),
+];
 
 // ## Maximum likelihood
 //
 // Whatever the curve, a steeper one through the same gap makes these frames more probable: the likelihood has no maximum. The fit says so, and says what the frames do bound.
 
-KeeperModel plain = KeeperModel.Default with { Estimator = Estimator.Likelihood, Luck = LuckKind.None, Ceiling = Ceiling.One };
+KeeperModel plain = KeeperModel.Default with
+{
+    Estimator = Estimator.Likelihood,
+    Luck = LuckKind.None,
+    Ceiling = Ceiling.One,
+};
 KeeperCurve likelihood = plain.Fit(table).Only;
 foreach (Status status in likelihood.Statuses)
     Console.WriteLine(status.Message);

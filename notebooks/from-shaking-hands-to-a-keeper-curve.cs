@@ -15,7 +15,12 @@ using static Handhold.ShutterSpeed;
 // A frame is sharp when the path, on the frame behind a lens of 50 mm, stays within 0.03 mm, and focus did not miss. The sizes of the motions are for setting.
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
-ShakyHands hands = new() { Drift = 0.7, Tremor = 0.7, FocusMisses = 0.02 };
+ShakyHands hands = new()
+{
+    Drift = 0.7,
+    Tremor = 0.7,
+    FocusMisses = 0.02,
+};
 RandomStream chance = Seed.From(20250131).Stream(0);
 ShutterSpeed[] speeds = [OneOver(320), OneOver(160), OneOver(80), OneOver(40), OneOver(20), OneOver(10), OneOver(5)];
 
@@ -40,14 +45,22 @@ for (int i = 0; i < speeds.Length; i++)
 //
 // Nobody shoots twenty thousand frames. Take six at each speed, in two bursts of three, and fit the keeper curve.
 
-ShootPlan test = new() { Speeds = [.. speeds], Bursts = 2, BurstOf = 3, Conditions = Conditions.None with { EquivalentFocalLength = 50, StabiliserMode = "off", Criterion = Criterion.Print } };
+ShootPlan test = new()
+{
+    Speeds = [.. speeds],
+    Bursts = 2,
+    BurstOf = 3,
+    Conditions = Conditions.None with { EquivalentFocalLength = 50, StabiliserMode = "off", Criterion = Criterion.Print },
+};
 KeeperCurve curve = KeeperModel.Default.Fit(hands.Shoot(test, Seed.From(20250131).Stream(1))).Only;
 Console.WriteLine(curve.HalfKeeperExposure().Sentence);
 for (int i = 0; i < speeds.Length; i++)
 {
     RateEstimate found = curve.RateAt(speeds[i]).Rate!;
     bool inside = rates[i] >= found.Interval.Lower && rates[i] <= found.Interval.Upper;
-    Console.WriteLine($"{speeds[i], 7}  true {rates[i], 6:0.0%}  fitted {found.Mean, 6:0.0%}  interval {found.Interval.Lower:0.0%} to {found.Interval.Upper:0.0%}{(inside ? "" : "  misses")}");
+    Console.WriteLine(
+        $"{speeds[i], 7}  true {rates[i], 6:0.0%}  fitted {found.Mean, 6:0.0%}  interval {found.Interval.Lower:0.0%} to {found.Interval.Upper:0.0%}{(inside ? "" : "  misses")}"
+    );
 }
 Directory.CreateDirectory("pictures");
 KeeperCurvePlot.Draw(curve, new() { TargetRate = 0.8 }).SavePicture("pictures/shaking-hands.png", 900, 600);
@@ -63,7 +76,11 @@ KeeperCurvePlot.Draw(curve, new() { TargetRate = 0.8 }).SavePicture("pictures/sh
 // A subject at 2 mm/s crosses 0.03 mm in 1/67 s: from 1/60 s on a third of the frames is lost whatever the hands do. The true curve falls to two thirds there before shaking takes over: it has a shoulder, which no logistic curve has. Forty-two frames cannot show it; the fitted curve cuts the corner.
 // `curve.Check()` says how far frames and curve lie apart, and the status `curveDoesNotFit` needs more frames than these to speak.
 
-ShakyHands busy = hands with { SubjectMoves = 1.0 / 3, SubjectSpeed = 2 };
+ShakyHands busy = hands with
+{
+    SubjectMoves = 1.0 / 3,
+    SubjectSpeed = 2,
+};
 KeeperCurve shoulder = KeeperModel.Default.Fit(busy.Shoot(test, Seed.From(20250131).Stream(2))).Only;
 foreach (ShutterSpeed at in speeds)
     Console.WriteLine($"{at, 7}  true {busy.RateAt(at, Frames, chance), 6:0.0%}  fitted {shoulder.RateAt(at).Rate!.Mean, 6:0.0%}");

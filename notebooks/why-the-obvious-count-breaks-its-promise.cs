@@ -14,7 +14,14 @@ using static Handhold.ShutterSpeed;
 // **Data.** Invented: a photographer whose numbers are known, so that promises can be checked exactly.
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
-World world = new() { HalfPoint = OneOver(30).Log2Seconds, Steepness = 1.6, Ceiling = 0.97, SessionLuck = 0.35, BurstLuck = 0.6 };
+World world = new()
+{
+    HalfPoint = OneOver(30).Log2Seconds,
+    Steepness = 1.6,
+    Ceiling = 0.97,
+    SessionLuck = 0.35,
+    BurstLuck = 0.6,
+};
 ShutterSpeed at = OneOver(15);
 double rate = world.RateAt(at);
 Console.WriteLine($"Keeper rate at {at} on another day: {rate:0.0%}");
@@ -28,7 +35,9 @@ Console.WriteLine("promise  frames  kept in one burst  kept in bursts of 3");
 foreach (double promise in new[] { 0.8, 0.9, 0.95, 0.99 })
 {
     int frames = KnownRate.FramesNeeded(rate, correlation: 0, keepers: 1, promise).Frames!.Value;
-    Console.WriteLine($"{promise, 7:0%}  {frames, 6}  {world.ChanceOf(1, frames, at), 17:0.0%}  {world.ChanceOf(1, frames, at, burstsOf: 3), 19:0.0%}");
+    Console.WriteLine(
+        $"{promise, 7:0%}  {frames, 6}  {world.ChanceOf(1, frames, at), 17:0.0%}  {world.ChanceOf(1, frames, at, burstsOf: 3), 19:0.0%}"
+    );
 }
 
 // ## Second leak: the rate is not known
@@ -42,13 +51,21 @@ ShootPlan test = new()
     Conditions = Conditions.None with { EquivalentFocalLength = 50, StabiliserMode = "off", Criterion = Criterion.Print },
 };
 double[] promises = [0.8, 0.9, 0.95];
-double[] obvious = new double[promises.Length], honest = new double[promises.Length];
+double[] obvious = new double[promises.Length],
+    honest = new double[promises.Length];
 int tests = 0;
 for (int i = 0; i < 60; i++)
 {
     FrameTable table = world.Shoot(test, Seed.From(20250131).Stream(i));
     KeeperCurve curve = (KeeperModel.Default with { PoolConditions = true }).Fit(table).Only;
-    double? best = curve.MedianShape is { } shape ? new World { HalfPoint = shape.HalfPoint, Steepness = shape.Steepness, Ceiling = shape.Ceiling }.RateAt(at) : null;
+    double? best = curve.MedianShape is { } shape
+        ? new World
+        {
+            HalfPoint = shape.HalfPoint,
+            Steepness = shape.Steepness,
+            Ceiling = shape.Ceiling,
+        }.RateAt(at)
+        : null;
     int?[] plans = [.. promises.Select(p => curve.FramesNeeded(at, 1, p, new() { CheckPriors = false }).Frames)];
     if (best is not { } r || plans.Any(p => p is null))
         continue;
@@ -61,7 +78,9 @@ for (int i = 0; i < 60; i++)
 }
 Console.WriteLine($"{tests} tests led to plans within the budget");
 for (int j = 0; j < promises.Length; j++)
-    Console.WriteLine($"promised {promises[j]:0%}: the obvious count keeps {obvious[j] / tests:0.0%}, the library {honest[j] / tests:0.0%}");
+    Console.WriteLine(
+        $"promised {promises[j]:0%}: the obvious count keeps {obvious[j] / tests:0.0%}, the library {honest[j] / tests:0.0%}"
+    );
 
 // One photographer is one photographer: this one has more luck of the grip than most, and the library, which believes 0.25 stops or so until bursts tell, keeps a little less than it says for him, and more for others. What holds is the average over photographers as the priors describe them; that is the law that the project's tests compute.
 //
