@@ -9,7 +9,7 @@ using static Handhold.ShutterSpeed;
 
 // # Why the obvious count breaks its promise
 //
-// **Question.** A quarter of the frames at this speed are keepers. One keeper with 90 % assurance: nine frames, since 0.75⁹ is below 0.1. Why do nine fail more often than once in ten?
+// **Question.** 21 % of the frames at this speed are keepers. One keeper with 90 % assurance: ten frames, since 0.79¹⁰ is below 0.1. Why do ten fail more often than once in ten?
 //
 // **Data.** Invented: a photographer whose numbers are known, so that promises can be checked exactly.
 
@@ -42,7 +42,7 @@ foreach (double promise in new[] { 0.8, 0.9, 0.95, 0.99 })
 
 // ## Second leak: the rate is not known
 //
-// The quarter came out of a test. Six frames at seven speeds leave its curve open by a factor of two or more, and a plan from the best curve is right only if the best curve is. Test the photographer sixty times, plan one keeper at 95 % for another day, once by the best curve as if known and frames independent,
+// The rate came out of a test. Six frames at seven speeds leave its curve open by a factor of two or more, and a plan from the best curve is right only if the best curve is. Test the photographer sixty times, plan one keeper at 95 % for another day, once by the best curve as if known and frames independent,
 // once by the library, which averages over the posterior and the luck of grip and day, and compute how often each plan is kept.
 
 ShootPlan test = new()

@@ -36,7 +36,7 @@ internal sealed record Economy(WorldFamily Family, KeeperModel Oracle, int Faste
     private static readonly ImmutableArray<double> Shares = [0.8, 0.9, 0.95];
 
     /// <summary>By kept share: geometric means of the frames asked, their ratio and its Monte Carlo error. Worlds whose half-keeper speed the library declines are left out.</summary>
-    internal ImmutableArray<(double Kept, double Library, double Oracle, double Error)> Run(int worlds, int threads)
+    internal ImmutableArray<Cost> Run(int worlds, int threads)
     {
         var tested = new (Tuning Library, Tuning Oracle)?[worlds];
         Parallel.For(
@@ -62,7 +62,7 @@ internal sealed record Economy(WorldFamily Family, KeeperModel Oracle, int Faste
         return [.. Shares.Select(kept => Compare(planned, kept))];
     }
 
-    private static (double, double, double, double) Compare((Tuning Library, Tuning Oracle)[] worlds, double kept)
+    private static Cost Compare((Tuning Library, Tuning Oracle)[] worlds, double kept)
     {
         var (library, oracle) = (LogFrames(worlds.Select(w => w.Library), kept), LogFrames(worlds.Select(w => w.Oracle), kept));
         var without = Enumerable
@@ -72,7 +72,7 @@ internal sealed record Economy(WorldFamily Family, KeeperModel Oracle, int Faste
             .ToArray();
         var mean = without.Average();
         var error = Math.Sqrt((Blocks - 1.0) / Blocks * without.Sum(d => Math.Pow(d - mean, 2)));
-        return (kept, Math.Exp(library), Math.Exp(oracle), Math.Exp(library - oracle) * error);
+        return new(kept, Math.Exp(library), Math.Exp(oracle), Math.Exp(library - oracle) * error);
     }
 
     /// <summary>Mean logarithm of the frames at the assurance asked that keeps the share wanted, by straight lines between those asked.</summary>

@@ -79,7 +79,7 @@ if (only is null or "posterior")
 
 if (only is null or "experiment")
 {
-    StringBuilder page = new(ExperimentReport.Head);
+    StringBuilder page = new(ExperimentReport.Head(worlds));
     foreach (var experiment in Experiment.All)
     {
         Console.WriteLine($"Promises: {experiment.Title}");
@@ -93,7 +93,7 @@ if (only is null or "experiment")
         Console.WriteLine($"Cost: {economy.Title}");
         var rows = economy.Run(worlds / 10, Threads);
         page.Append(ExperimentReport.Section(economy, worlds / 10, rows));
-        broken.AddRange(rows.Where(r => r.Library / r.Oracle - 4 * r.Error > 1.1).Select(r => $"Cost of {r.Kept:P0}: {economy.Title}"));
+        broken.AddRange(ExperimentReport.Broken(economy, rows));
         await Save();
     }
 

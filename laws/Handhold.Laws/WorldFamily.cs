@@ -56,8 +56,7 @@ internal sealed record WorldFamily(string Name, Func<RandomStream, Truth> Draw)
         (double A, double B) Shapes(ShutterSpeed at)
         {
             var (keeper, reject) = world.Frame(at.Log2Seconds, 0);
-            const double Size = (1 - Correlation) / Correlation;
-            return (keeper * Size, reject * Size);
+            return BetaBinomial.Shapes(keeper, reject, Correlation);
         }
 
         double Rate(ShutterSpeed at, double level)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 
 namespace Handhold.Cli;
 
@@ -25,9 +24,7 @@ internal static class DaysPage
         [
             string.Join(" · ", new[] { day.Photographer, day.Session }.OfType<string>().DefaultIfEmpty("not recorded")),
             FormattableString.Invariant($"{day.Keepers} of {day.Frames}"),
-            Change(day.Stops.Value) + " stops",
-            $"{Change(day.Interval.Lower)} to {Change(day.Interval.Upper)}",
+            day.Stops.ToString(),
+            $"{Plain.Change(day.Interval.Lower)} to {Plain.Change(day.Interval.Upper)}",
         ];
-
-    private static string Change(double stops) => stops.ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture);
 }

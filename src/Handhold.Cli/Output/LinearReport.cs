@@ -41,7 +41,7 @@ internal static class LinearReport
         CurveNotes.Write(
             page,
             curve,
-            [.. curve.Statuses, .. half.Statuses.Where(s => !half.Sentence.Contains(s.Message, StringComparison.Ordinal))]
+            curve.Statuses.Concat(half.Statuses).Where(s => !half.Sentence.Contains(s.Message, StringComparison.Ordinal))
         );
     }
 
@@ -59,7 +59,7 @@ internal static class LinearReport
             [
                 string.Join(", ", effect.Words),
                 effect.Stops is { } stops ? stops.ToString() : "not given",
-                Ends(effect.Lower, effect.Upper, Change) + " stops",
+                Ends(effect.Lower, effect.Upper, Plain.Change) + " stops",
             ];
     }
 
@@ -100,6 +100,4 @@ internal static class LinearReport
         };
 
     private static string Number(double value) => value.ToString("0.000", CultureInfo.InvariantCulture);
-
-    private static string Change(double stops) => stops.ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture);
 }

@@ -23,6 +23,9 @@ internal static class Plain
     /// <summary>How many times: 4.9, 37.</summary>
     public static string Factor(double value) => value.ToString(value < 10 ? "0.0" : "0", CultureInfo.InvariantCulture);
 
+    /// <summary>Stops with their sign.</summary>
+    public static string Change(double stops) => stops.ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture);
+
     public static string Stops(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:0.0}");
 
     /// <summary>The nearest mark of a camera; far outside the marks, the time itself.</summary>

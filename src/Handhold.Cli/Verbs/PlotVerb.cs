@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Handhold.Diagnostics;
 using Handhold.Plots;
@@ -10,6 +11,19 @@ internal static class PlotVerb
 {
     /// <summary>The most frames that a picture of frames needed shows, unless --budget says otherwise.</summary>
     private const int Budget = 100;
+
+    private static readonly ImmutableArray<string> Kinds =
+    [
+        "curve",
+        "setups",
+        "frames",
+        "keepers",
+        "prior",
+        "stops",
+        "days",
+        "fitted",
+        "residuals",
+    ];
 
     public static Command Build(Desk desk)
     {
@@ -24,7 +38,7 @@ internal static class PlotVerb
         var kind = question.Add(
             new Option<string>("--kind")
             {
-                HelpName = "curve|setups|frames|keepers|prior|stops|days|fitted|residuals",
+                HelpName = string.Join('|', Kinds),
                 Description =
                     "The curve; all setups in one picture; frames needed against speed; keepers of a plan; prior against posterior; terms in stops; luck of days; rates observed against fitted; residuals [curve].",
             }
@@ -45,11 +59,7 @@ internal static class PlotVerb
             var file = given.GetValue(to) ?? throw Given.Missing(to.Name);
             if (Path.GetExtension(file).ToUpperInvariant() is not (".PNG" or ".SVG"))
                 throw Reading.Refused(to.Name, file, "ends in neither .png nor .svg.", "Those are the pictures that can be written.");
-            var what = given.Read(
-                kind,
-                (o, text) =>
-                    Reading.Word(o, text, ["curve", "setups", "frames", "keepers", "prior", "stops", "days", "fitted", "residuals"])
-            );
+            var what = given.Read(kind, (o, text) => Reading.Word(o, text, [.. Kinds]));
             var pixels = given.ReadOr(size, Pictures.ReadSize, (1200, 800));
             var wanted = given.ReadOr(rate, Reading.Share, 0.5);
             var sure = given.ReadOr(assurance, Reading.Share, 0.95);
@@ -105,7 +115,7 @@ internal static class PlotVerb
         }
         catch (ArgumentOutOfRangeException unusable)
         {
-            throw new UsageException(unusable.Message.Split(" (")[0], "Change --frames or --bursts-of.");
+            throw new UsageException(unusable.Message.Split(" (Parameter ")[0], "Change --frames or --bursts-of.");
         }
     }
 
@@ -117,7 +127,7 @@ internal static class PlotVerb
         }
         catch (ArgumentException unusable)
         {
-            throw new UsageException($"{kind.Name} {what}: {unusable.Message.Split(" (")[0]}", "Or draw another kind.", what);
+            throw new UsageException($"{kind.Name} {what}: {unusable.Message.Split(" (Parameter ")[0]}", "Or draw another kind.", what);
         }
     }
 }

@@ -16,6 +16,15 @@ internal static class CurveWords
         StatusCode.RestsOnMissing,
     ];
 
+    /// <summary>A number to a tenth, with its sign.</summary>
+    public static string Signed(double value) => value.ToString("+0.0;\u22120.0;0.0", CultureInfo.InvariantCulture);
+
+    /// <summary>A whole number with its sign.</summary>
+    public static string Signed(int value) => value.ToString("+0;\u22120;0", CultureInfo.InvariantCulture);
+
+    /// <summary>The estimator as a caption names it.</summary>
+    public static string Estimator(KeeperCurve curve) => char.ToUpperInvariant(curve.Estimator[0]) + curve.Estimator[1..];
+
     /// <summary>A rate in percent, to a tenth where it needs one, with a space that does not break.</summary>
     public static string Percent(double rate) => (100 * rate).ToString("0.#", CultureInfo.InvariantCulture) + "\u00A0%";
 

@@ -22,7 +22,7 @@ internal static class DaysPicture
                 Figure.Ticks(
                     Enumerable
                         .Range((int)Math.Ceiling(low / step), 1 + (int)Math.Floor((high - low) / step))
-                        .Select(i => (i * step, DaysScene.Signed(i * step)))
+                        .Select(i => (i * step, CurveWords.Signed(i * step)))
                 )
             )
         );
@@ -32,7 +32,7 @@ internal static class DaysPicture
             figure.Stroke(new(i, day.Lower), new(i, day.Upper), figure.Palette.Curve, 3, "interval");
             figure.Point(i, day.Stops, MarkerShape.FilledCircle, 11, figure.Palette.Curve);
             figure.Say(
-                DaysScene.Signed(day.Stops),
+                CurveWords.Signed(day.Stops),
                 figure.Palette.Ink,
                 [
                     new(i, day.Stops, Alignment.MiddleLeft, 10),

@@ -35,9 +35,8 @@ internal sealed record DaysScene(PictureWords Words, ImmutableArray<DayPoint> Da
     }
 
     /// <summary>"−0.4 (−1.0 to +0.1)".</summary>
-    public static string Said(DayPoint day) => $"{Signed(day.Stops)} ({Signed(day.Lower)} to {Signed(day.Upper)})";
-
-    public static string Signed(double stops) => stops.ToString("+0.0;\u22120.0;0.0", CultureInfo.InvariantCulture);
+    public static string Said(DayPoint day) =>
+        $"{CurveWords.Signed(day.Stops)} ({CurveWords.Signed(day.Lower)} to {CurveWords.Signed(day.Upper)})";
 
     /// <summary>A photographer is named only where there are several.</summary>
     private static int Names(DaysAnswer answer) => answer.Days.Select(d => d.Photographer).Distinct().Count() > 1 ? 2 : 1;
@@ -46,7 +45,7 @@ internal sealed record DaysScene(PictureWords Words, ImmutableArray<DayPoint> Da
     {
         if (answer.Trend is not { } trend)
         {
-            return "One day shows neither luck nor progress";
+            return answer.Days.Length == 1 ? "One day shows neither luck nor progress" : "Days without order show no progress";
         }
 
         var size = Math.Abs(trend.Stops.Value).ToString("0.0", CultureInfo.InvariantCulture);

@@ -37,7 +37,7 @@ internal sealed record FittedScene(PictureWords Words, ImmutableArray<FittedSpee
                 PictureWords.Name(curve),
                 [
                     CurveWords.Data(curve),
-                    $"Dots: keepers over frames, with exact {CurveWords.Percent(curve.Model.Level)} intervals. Diamonds: fitted. Hollow squares: expected by a fit of the other speeds. {char.ToUpperInvariant(curve.Estimator[0])}{curve.Estimator[1..]}.",
+                    $"Dots: keepers over frames, with exact {CurveWords.Percent(curve.Model.Level)} intervals. Diamonds: fitted. Hollow squares: expected by a fit of the other speeds. {CurveWords.Estimator(curve)}.",
                 ],
                 "Keeper rates observed, fitted, and expected by the other speeds. "
                     + string.Join(" ", speeds.Select(s => Said(s, CurveWords.Speed(s.Log2Seconds, marks))))

@@ -23,7 +23,7 @@ internal sealed record PriorScene(
                 PictureWords.Name(curve),
                 [
                     CurveWords.Data(curve),
-                    $"Half point of the curve without ceiling: mean, thick one and thin two standard deviations. {char.ToUpperInvariant(curve.Estimator[0])}{curve.Estimator[1..]}, {curve.Model.Priors.Version}.",
+                    $"Half point of the curve without ceiling: mean, thick one and thin two standard deviations. {CurveWords.Estimator(curve)}, {curve.Model.Priors.Version}.",
                 ],
                 $"Half point, prior: {before}. Posterior: {after}."
             ),

@@ -1,4 +1,3 @@
-using System.Globalization;
 using ScottPlot;
 
 namespace Handhold.Plots;
@@ -23,7 +22,7 @@ internal static class ResidualsPicture
                 Figure.Ticks(
                     Enumerable
                         .Range(-(int)(most / step), 1 + (2 * (int)(most / step)))
-                        .Select(i => ((double)(i * step), (i * step).ToString("+0;\u22120;0", CultureInfo.InvariantCulture)))
+                        .Select(i => ((double)(i * step), CurveWords.Signed(i * step)))
                 )
             )
         );

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Handhold.Diagnostics;
 
 namespace Handhold.Plots;
@@ -33,14 +32,12 @@ internal sealed record ResidualsScene(PictureWords Words, ImmutableArray<Residua
                 PictureWords.Name(curve),
                 [
                     CurveWords.Data(curve),
-                    $"Each burst, or the frames of equal conditions that share none, against what all other frames lead to expect: randomised quantiles, standard normal where the curve is right.{hollow} {char.ToUpperInvariant(curve.Estimator[0])}{curve.Estimator[1..]}.",
+                    $"Each burst, or the frames of equal conditions that share none, against what all other frames lead to expect: randomised quantiles, standard normal where the curve is right.{hollow} {CurveWords.Estimator(curve)}.",
                 ],
                 "Residuals in normal deviates. "
                     + string.Join(
                         " ",
-                        points.Select(p =>
-                            $"{p.Counts} at {CurveWords.Speed(p.Log2Seconds, marks)}: {p.Residual.ToString("+0.0;\u22120.0;0.0", CultureInfo.InvariantCulture)}."
-                        )
+                        points.Select(p => $"{p.Counts} at {CurveWords.Speed(p.Log2Seconds, marks)}: {CurveWords.Signed(p.Residual)}.")
                     )
             ),
             points,

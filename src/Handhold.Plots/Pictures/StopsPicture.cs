@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using ScottPlot;
 
 namespace Handhold.Plots;
@@ -22,7 +21,7 @@ internal static class StopsPicture
                 Figure.Ticks(
                     Enumerable
                         .Range((int)Math.Ceiling(low / step), 1 + (int)Math.Floor((high - low) / step))
-                        .Select(i => ((double)(i * step), (i * step).ToString("+0;\u22120;0", CultureInfo.InvariantCulture)))
+                        .Select(i => ((double)(i * step), CurveWords.Signed(i * step)))
                 )
             ),
             ("Term", Figure.Ticks(scene.Rows.Select((r, i) => ((double)Y(scene, i), r.Name))))

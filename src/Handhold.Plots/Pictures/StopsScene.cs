@@ -16,7 +16,7 @@ internal sealed record StopsScene(PictureWords Words, ImmutableArray<StopsRow> R
                 PictureWords.Name(curve),
                 [
                     CurveWords.Data(curve),
-                    $"Right: slower speeds are allowed. Bars: {CurveWords.Percent(curve.Model.Level)} intervals, open where they end in an arrow.{rated} {char.ToUpperInvariant(curve.Estimator[0])}{curve.Estimator[1..]}{(curve.Linear is null ? $", {curve.Model.Priors.Version}" : "")}.",
+                    $"Right: slower speeds are allowed. Bars: {CurveWords.Percent(curve.Model.Level)} intervals, open where they end in an arrow.{rated} {CurveWords.Estimator(curve)}{(curve.Linear is null ? $", {curve.Model.Priors.Version}" : "")}.",
                 ],
                 "What each thing allows, in stops. " + string.Join(" ", rows.Select(r => $"{r.Name}: {Value(r)}."))
             ),
@@ -27,11 +27,11 @@ internal sealed record StopsScene(PictureWords Words, ImmutableArray<StopsRow> R
 
     /// <summary>"+2.1 (+1.2 to +3.1)".</summary>
     public static string Value(StopsRow row) =>
-        (row.Stops is { } stops ? Signed(stops) : "open")
+        (row.Stops is { } stops ? CurveWords.Signed(stops) : "open")
         + (
             row.Lower is null && row.Upper is null
                 ? ""
-                : $" ({(row.Lower is { } l ? Signed(l) : "no limit")} to {(row.Upper is { } u ? Signed(u) : "no limit")})"
+                : $" ({(row.Lower is { } l ? CurveWords.Signed(l) : "no limit")} to {(row.Upper is { } u ? CurveWords.Signed(u) : "no limit")})"
         );
 
     private static StopsRow Row(TermInStops effect) =>
@@ -58,6 +58,4 @@ internal sealed record StopsScene(PictureWords Words, ImmutableArray<StopsRow> R
     }
 
     private static string Capital(string name) => char.ToUpperInvariant(name[0]) + name[1..];
-
-    private static string Signed(double stops) => stops.ToString("+0.0;\u22120.0;0.0", CultureInfo.InvariantCulture);
 }

@@ -7,13 +7,12 @@ namespace Handhold.Curves;
 /// <param name="correlation">Correlation of two frames, above 0 and below 1.</param>
 internal sealed class BetaBurst(double rate, double correlation) : IBurstLaw
 {
-    private readonly double _a = rate * (1 - correlation) / correlation;
-    private readonly double _b = (1 - rate) * (1 - correlation) / correlation;
+    private readonly (double A, double B) _shapes = BetaBinomial.Shapes(rate, 1 - rate, correlation);
 
     /// <inheritdoc />
-    public double AtLeast(int keepers, int frames) => BetaBinomial.Tails(keepers, frames, _a, _b).AtLeast;
+    public double AtLeast(int keepers, int frames) => BetaBinomial.Tails(keepers, frames, _shapes.A, _shapes.B).AtLeast;
 
     /// <inheritdoc />
     public double Exactly(int keepers, int frames) =>
-        keepers < 0 || keepers > frames ? 0 : Math.Exp(BetaBinomial.LogMass(keepers, frames, _a, _b));
+        keepers < 0 || keepers > frames ? 0 : Math.Exp(BetaBinomial.LogMass(keepers, frames, _shapes.A, _shapes.B));
 }

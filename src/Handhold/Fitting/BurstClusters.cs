@@ -24,7 +24,7 @@ internal static class BurstClusters
             throw new CellException(
                 place,
                 $"burst {bursts[several].Key.burst} has frames at several speeds or conditions, and a beta-binomial burst has one rate.",
-                "Take normal luck (--luck normal), or give each speed and condition a burst of its own."
+                "Take normal luck (--luck normal), give each speed and condition a burst of its own, or leave the place in the burst out (--no-terms)."
             );
         var alone = Counts([.. Enumerable.Range(0, cells.Length).Except(bursts.SelectMany(g => g))]);
         return Gather(rows, shared, alone);

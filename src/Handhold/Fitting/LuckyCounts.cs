@@ -38,7 +38,11 @@ internal static class LuckyCounts
     private static CountLaw OfBurst(BinomialProblem problem, int[] rows, ClusteredFit fit, double[] coefficients)
     {
         if (fit.Luck == SharedLuck.BetaRates && fit.Spread > 0)
-            return CountLaw.BetaBinomial(problem.Frames.Span[rows[0]], Rate(rows[0], 0).Keep, BetaRates.Correlation(fit.Spread));
+        {
+            var (keep, miss) = Rate(rows[0], 0);
+            return CountLaw.BetaBinomial(problem.Frames.Span[rows[0]], keep, miss, BetaRates.Correlation(fit.Spread));
+        }
+
         var laws = new CountLaw[Nodes];
         for (var q = 0; q < Nodes; q++)
         {

@@ -4,6 +4,13 @@ namespace Handhold.Kernels;
 /// <remarks>Mean rate a / (a+b), correlation of two frames 1 / (a+b+1). Checked by golden/special-functions.</remarks>
 internal static class BetaBinomial
 {
+    /// <summary>The shapes of a mean rate, one less it, and a correlation above 0 and below 1.</summary>
+    internal static (double A, double B) Shapes(double rate, double miss, double correlation)
+    {
+        var size = (1 - correlation) / correlation;
+        return (rate * size, miss * size);
+    }
+
     /// <summary>log of the chance of exactly k of n, for 0 ≤ k ≤ n.</summary>
     /// <remarks>
     /// log C(n,k) + log B(k+a, n-k+b) - log B(a, b). Source: Griffiths (1973), Biometrics 29, 637-648. The large terms would cancel, so it is

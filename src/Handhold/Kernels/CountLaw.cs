@@ -18,15 +18,15 @@ internal sealed class CountLaw
         new(frames > Most ? null : Kernels.Binomial.Masses(frames, rate, miss), frames * rate, frames * rate * miss);
 
     /// <summary>Keepers among so many frames of one burst of a constant correlation above zero.</summary>
-    internal static CountLaw BetaBinomial(int frames, double rate, double correlation)
+    internal static CountLaw BetaBinomial(int frames, double rate, double miss, double correlation)
     {
-        var (a, b) = (rate * (1 - correlation) / correlation, (1 - rate) * (1 - correlation) / correlation);
+        var (a, b) = Kernels.BetaBinomial.Shapes(rate, miss, correlation);
         return new(
             frames > Most
                 ? null
                 : [.. Enumerable.Range(0, frames + 1).Select(k => Math.Exp(Kernels.BetaBinomial.LogMass(k, frames, a, b)))],
             frames * rate,
-            frames * rate * (1 - rate) * (1 + (frames - 1) * correlation)
+            frames * rate * miss * (1 + (frames - 1) * correlation)
         );
     }
 

@@ -23,9 +23,10 @@ public sealed class DaysAnswer
 
     /// <summary>The answer as a person would say it.</summary>
     public string Sentence =>
-        Trend is not { } trend
-            ? "The frames are of one day, which shows neither luck nor progress: label the sessions, and shoot on more days."
-            : $"From {trend.First} to {trend.Last} {Change(trend)} ({Say.Percent(trend.Interval.Level)} interval {Say.Change(trend.Interval.Lower)} to {Say.Change(trend.Interval.Upper)} stops, the days' luck left aside).";
+        Days.Length == 1 ? "The frames are of one day, which shows neither luck nor progress: label the sessions, and shoot on more days."
+        : Trend is not { } trend
+            ? "The labels put the days in no order, so they show no progress: give every session a label, such as its date."
+        : $"From {trend.First} to {trend.Last} {Change(trend)} ({Say.Percent(trend.Interval.Level)} interval {Say.Change(trend.Interval.Lower)} to {Say.Change(trend.Interval.Upper)} stops, the days' luck left aside).";
 
     /// <inheritdoc cref="Sentence" />
     public override string ToString() => Sentence;

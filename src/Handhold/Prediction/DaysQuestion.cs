@@ -1,5 +1,6 @@
 using System.Globalization;
 using Handhold.Curves;
+using Handhold.Fitting;
 
 namespace Handhold.Prediction;
 
@@ -20,7 +21,7 @@ internal static class DaysQuestion
     {
         if (curve.TestedDays is not { } tested)
             throw new ArgumentException(
-                $"Curve {curve.Key} was estimated without luck of days ({curve.Estimator}). Use Estimator.Posterior with normal luck."
+                $"Curve {curve.Key} was fitted without the luck of days. Fit it with the posterior and normal luck, the defaults."
             );
         var (points, level) = (tested.Value, curve.Model.Level);
         var (trend, sampling) = Trend(curve, cancellation);
@@ -57,14 +58,12 @@ internal static class DaysQuestion
         var (labels, level) = (curve.Data.SessionLabels, curve.Model.Level);
         if (labels.Length < 2 || curve.Data.Days.Any(d => d.Session is null))
             return (null, null);
-        var model = curve.Model with
+        var model = OtherPriors.Held(curve.Model, curve.MedianShape!) with
         {
             Each = [],
             Terms = [.. curve.Terms.Select(t => t.Name), Turn],
             PoolConditions = false,
             Priors = curve.Model.Priors with { SessionLuck = new(Math.Max(UsualLuck, curve.Model.Priors.SessionLuck.Scale)) },
-            Ceiling = Ceiling.Fixed(curve.MedianShape!.Ceiling),
-            Floor = Floor.Fixed(curve.MedianShape.Floor),
         };
         var fit = model.Fit(
             [.. curve.Data.Cells.Select(c => c with { Conditions = On(c.Conditions, labels.IndexOf(c.Conditions.Session!)) })],

@@ -26,7 +26,7 @@ internal sealed class FrameSearch
         (_rate, _keepers, _budget, _cancellation) = ((rate, 1 - rate), keepers, budget, cancellation);
         // Bursts of one frame share nothing either.
         if (correlation >= NoCorrelation && burstsOf != 1)
-            _shapes = (rate * (1 - correlation) / correlation, (1 - rate) * (1 - correlation) / correlation);
+            _shapes = BetaBinomial.Shapes(rate, 1 - rate, correlation);
         _burst = _shapes is null ? budget : Math.Min(burstsOf ?? budget, budget);
     }
 

@@ -84,14 +84,13 @@ internal readonly struct RatePoint
         rejects * Down * (DownGain * DownGain + Down * DownGain + _bendChange)
         - keepers * Up * (UpLoss * UpLoss + Up * UpLoss + _bendChange);
 
-    /// <summary>Twice the log-likelihood lost against the rate k/n.</summary>
+    /// <summary>Twice the log-likelihood lost against the rate k/n, which rounding never makes a gain.</summary>
     internal double Deviance(int keepers, int rejects)
     {
         double frames = keepers + (double)rejects;
-        return 2
-            * (
-                (keepers == 0 ? 0 : keepers * (Math.Log(keepers / frames) - LogRate))
-                + (rejects == 0 ? 0 : rejects * (Math.Log(rejects / frames) - LogMiss))
-            );
+        var lost =
+            (keepers == 0 ? 0 : keepers * (Math.Log(keepers / frames) - LogRate))
+            + (rejects == 0 ? 0 : rejects * (Math.Log(rejects / frames) - LogMiss));
+        return 2 * Math.Max(0, lost);
     }
 }
