@@ -16,7 +16,7 @@ internal static class PosteriorChecks
     internal static (double?[] Fitted, ImmutableArray<CellCheck> Cells) Of(KeeperCurve curve, double rate, Conditions conditions, int seed)
     {
         var model = curve.Model;
-        CurveRows rows = new(curve.Key, curve.Data, curve.HalfPointPrior!);
+        CurveRows rows = new(curve.Key, curve.Data, new(curve.HalfPointPrior!));
         var moved = rows.Moved(model);
         var frames = TermObservations.From(moved, curve.Data.Cells, model.Luck);
         TermDensity density = new(model, moved, frames);

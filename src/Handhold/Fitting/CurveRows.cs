@@ -6,9 +6,11 @@ namespace Handhold.Fitting;
 /// <summary>The rows of one curve, pooled into canonical cells.</summary>
 /// <param name="Key">What splits it from the other curves.</param>
 /// <param name="Data">Counts and cells.</param>
-/// <param name="HalfPoint">Prior of its half point.</param>
-internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfPoint)
+/// <param name="Prior">Prior of its half point, which only a posterior asks for.</param>
+internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior> Prior)
 {
+    internal NormalPrior HalfPoint => Prior.Value;
+
     /// <summary>The curve when all frames not judged are called rejects; null where there are none.</summary>
     internal Lazy<KeeperCurve>? AsRejects { get; init; }
 
@@ -73,9 +75,10 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
     {
         if (rows.Sum(r => (long)r.Frames) == 0)
             throw new CellException($"Curve {key}", "none of its frames was judged.", "Judge some of them, or leave its rows out.");
+        Conditions[] all = [.. rows.Select(r => r.Conditions).Distinct()];
         Refuse(
-            rows,
-            r => r.Conditions.Criterion?.Name ?? "none recorded",
+            all,
+            c => c.Criterion?.Name ?? "none recorded",
             "criterion",
             key,
             "Frames judged by different criteria are never pooled: add criterion to the columns that split curves."
@@ -90,22 +93,19 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
                         ? WhatMoved.Explained(model, conditions)
                         : TermChoice.Explained(model, conditions)
                 );
-        if (!model.PoolConditions && model.Terms.IsEmpty)
+        if (all.Length > 1 && !model.PoolConditions && model.Terms.IsEmpty)
             foreach (var column in ShiftingColumns.Except(explained))
                 Refuse(
-                    rows,
-                    r => r.Conditions[column] ?? "not recorded",
+                    all,
+                    c => c[column] ?? "not recorded",
                     column,
                     key,
                     $"Give them a curve each (--each with {column}, or a setup each), or pool them knowingly (--no-terms)."
                 );
 
-        ImmutableHashSet<string> kept = [.. columns, .. terms];
-        var cells = Pooled(
-            rows.Where(r => r.Frames > 0),
-            g => new(g.Key.Exposure, g.Sum(r => r.Frames), g.Sum(r => r.Keepers)),
-            c => Kept(c, model, kept)
-        );
+        HashSet<string> kept = [.. columns, .. terms];
+        var pooled = all.ToDictionary(c => c, c => Kept(c, model, kept));
+        var cells = Pooled(rows.Where(r => r.Frames > 0), g => new(g.Key.Exposure, g.Sum(r => r.Frames), g.Sum(r => r.Keepers)), pooled);
         ImmutableArray<SpeedCount> speeds =
         [
             .. cells
@@ -134,11 +134,11 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
             NotJudged = Pooled(
                 rows.Where(r => r.Unjudged > 0),
                 g => new(g.Key.Exposure, 0, 0) { Unjudged = g.Sum(r => r.Unjudged) },
-                c => Kept(c, model, kept)
+                pooled
             ),
             IsOrderConfounded = ShotInOrder.IsConfounded(rows),
         };
-        return new(key, data, model.Priors.HalfPoint ?? Anchor(cells, model.Priors.Anchor));
+        return new(key, data, new(() => model.Priors.HalfPoint ?? Anchor(cells, model.Priors.Anchor)));
     }
 
     /// <summary>The prior at the conditions of the cells; where they differ, a normal with the moments of their mixture by frames.</summary>
@@ -162,21 +162,15 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
     private static ImmutableArray<FrameCell> Pooled(
         IEnumerable<FrameCell> rows,
         Func<IGrouping<(ShutterSpeed Exposure, Conditions Conditions), FrameCell>, FrameCell> pool,
-        Func<Conditions, Conditions> kept
+        Dictionary<Conditions, Conditions> kept
     ) =>
         [
-            .. rows.GroupBy(r => (r.Exposure, Conditions: kept(r.Conditions)))
+            .. rows.GroupBy(r => (r.Exposure, Conditions: kept[r.Conditions]))
                 .Select(g => pool(g) with { Conditions = g.Key.Conditions })
-                .OrderBy(c => c.Conditions.Photographer, StringComparer.Ordinal)
-                .ThenBy(c => c.Conditions.Setup, StringComparer.Ordinal)
-                .ThenBy(c => c.Conditions.Session, StringComparer.Ordinal)
-                .ThenBy(c => c.Conditions.Burst, StringComparer.Ordinal)
-                .ThenBy(c => c.Exposure.Seconds)
-                .ThenBy(c => c.Conditions.ToString(), StringComparer.Ordinal)
-                .ThenBy(c => string.Join('\n', c.Conditions.Others.Select(o => $"{o.Key}={o.Value}")), StringComparer.Ordinal),
+                .Order(CellOrder.Canonical),
         ];
 
-    private static Conditions Kept(Conditions all, KeeperModel model, ImmutableHashSet<string> columns) =>
+    private static Conditions Kept(Conditions all, KeeperModel model, HashSet<string> columns) =>
         all with
         {
             Burst = model.Bursts == BurstUse.None ? null : all.Burst,
@@ -190,9 +184,9 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, NormalPrior HalfP
 
     private static FrameCell With(FrameCell row, Conditions conditions) => row with { Conditions = conditions };
 
-    private static void Refuse(List<FrameCell> rows, Func<FrameCell, string> value, string column, CurveKey key, string remedy)
+    private static void Refuse(Conditions[] conditions, Func<Conditions, string> value, string column, CurveKey key, string remedy)
     {
-        var values = rows.Select(value).Distinct().Order(StringComparer.Ordinal).ToArray();
+        var values = conditions.Select(value).Distinct().Order(StringComparer.Ordinal).ToArray();
         if (values.Length > 1)
             throw new CellException($"Curve {key}", $"its frames differ in {column}: {string.Join(", ", values)}.", remedy);
     }

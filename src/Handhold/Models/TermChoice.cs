@@ -25,7 +25,7 @@ internal static class TermChoice
     /// <exception cref="CellException">A term cannot be told from these frames.</exception>
     internal static DesignLayout Layout(KeeperModel model, ImmutableArray<FrameCell> cells, string place)
     {
-        var sources = Of(model, [.. cells.Select(c => c.Conditions)]);
+        var sources = Of(model, [.. cells.Select(c => c.Conditions).Distinct()]);
         ImmutableArray<DesignTerm> terms = [.. sources.Select(source => DesignTerm.Of(source, cells, place))];
         foreach (var part in model.Products.SelectMany(p => new[] { p.First, p.Second }))
             if (part != KeeperModel.ExposureTerm && terms.All(t => t.Name != part))
@@ -45,6 +45,8 @@ internal static class TermChoice
     /// <summary>A place in the burst varies only where every frame has one.</summary>
     private static bool Varies(TermSource term, IReadOnlyCollection<Conditions> frames)
     {
+        if (frames.Count == 1)
+            return false;
         var values = frames.Select(term.Text).Distinct().ToArray();
         return values.Length > 1 && (term.Name != "firstFrame" || !values.Contains(null));
     }
