@@ -19,7 +19,7 @@ internal interface IRateLaw
     bool SharesLuck { get; }
 
     /// <summary>Keepers of several bursts with a fresh grip each.</summary>
-    IBurstsLaw Bursts(double exposure, int burstsOf);
+    IBurstsLaw Bursts(double exposure);
 
     /// <summary>Correlation of two frames of one burst at an exposure, about the rate of their day; 0 where frames share nothing, NaN where the rate is left open.</summary>
     double BurstCorrelation(double exposure);

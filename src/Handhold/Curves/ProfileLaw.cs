@@ -63,7 +63,7 @@ internal sealed partial class ProfileLaw : IRateLaw
     public bool SharesLuck => Likelihood.Shared is { Spread: > 0 };
 
     /// <inheritdoc />
-    public IBurstsLaw Bursts(double exposure, int burstsOf) => new FreshBursts(BurstRates(exposure));
+    public IBurstsLaw Bursts(double exposure) => new FreshBursts(BurstRates(exposure));
 
     /// <inheritdoc />
     public double BurstCorrelation(double exposure) =>

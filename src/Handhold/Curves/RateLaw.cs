@@ -78,10 +78,10 @@ internal sealed class RateLaw : IRateLaw
     public bool SharesLuck => Atoms.Any(a => a.BurstSd > 0);
 
     /// <inheritdoc />
-    public IBurstsLaw Bursts(double exposure, int burstsOf) => new BurstsLaw(this, exposure, burstsOf);
+    public IBurstsLaw Bursts(double exposure) => new BurstsLaw(this, exposure);
 
     /// <inheritdoc />
-    public double BurstCorrelation(double exposure) => new BurstsLaw(this, exposure, 2).Correlation();
+    public double BurstCorrelation(double exposure) => new BurstsLaw(this, exposure).Correlation();
 
     /// <summary>From the distribution function at the edges of the bins.</summary>
     private BurstRates Differences(double exposure)

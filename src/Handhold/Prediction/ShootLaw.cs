@@ -14,7 +14,7 @@ internal sealed class ShootLaw
 
     internal static ShootLaw For(Question question, double exposure) =>
         question.Options.BurstsOf is { } size && question.Law.SharesLuck
-            ? new(null, question.Law.Bursts(exposure, size), size)
+            ? new(null, question.Law.Bursts(exposure), size)
             : new(question.Law.BurstRates(exposure), null, question.Options.BurstsOf ?? 0);
 
     internal double AtLeast(int keepers, int frames, CancellationToken cancellation)

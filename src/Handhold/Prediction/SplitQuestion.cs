@@ -18,39 +18,38 @@ internal static class SplitQuestion
         CancellationToken cancellation
     )
     {
-        var splits = ImmutableArray.CreateBuilder<ShootSplit>();
+        var (splits, shoot) = (ImmutableArray.CreateBuilder<ShootSplit>(), law.Bursts(exposure));
         for (var bursts = 2; bursts <= Math.Min(MostBursts, most); bursts++)
         {
             var (fails, holds) = (0, most / bursts);
-            if (Attained(law, exposure, keepers, bursts, holds, cancellation) < assurance)
+            if (Attained(shoot, keepers, bursts, holds, cancellation) < assurance)
                 continue;
             while (holds - fails > 1)
             {
                 var middle = (fails + holds) / 2;
-                if (Attained(law, exposure, keepers, bursts, middle, cancellation) >= assurance)
+                if (Attained(shoot, keepers, bursts, middle, cancellation) >= assurance)
                     holds = middle;
                 else
                     fails = middle;
             }
 
-            splits.Add(new(bursts, holds, Attained(law, exposure, keepers, bursts, holds, cancellation)));
+            splits.Add(new(bursts, holds, Attained(shoot, keepers, bursts, holds, cancellation)));
         }
 
         return splits.ToImmutable();
     }
 
     /// <summary>Of 2 to 6 equal bursts within a budget of frames, those that attain most; null where it has not two frames.</summary>
-    internal static ShootSplit? OfBudget(IRateLaw law, double exposure, int keepers, int budget, CancellationToken cancellation) =>
-        Enumerable
+    internal static ShootSplit? OfBudget(IRateLaw law, double exposure, int keepers, int budget, CancellationToken cancellation)
+    {
+        var shoot = law.Bursts(exposure);
+        return Enumerable
             .Range(2, MostBursts - 1)
             .Where(bursts => bursts <= budget)
-            .Select(bursts => new ShootSplit(
-                bursts,
-                budget / bursts,
-                Attained(law, exposure, keepers, bursts, budget / bursts, cancellation)
-            ))
+            .Select(bursts => new ShootSplit(bursts, budget / bursts, Attained(shoot, keepers, bursts, budget / bursts, cancellation)))
             .MaxBy(split => split.Assurance);
+    }
 
-    private static double Attained(IRateLaw law, double exposure, int keepers, int bursts, int size, CancellationToken cancellation) =>
-        keepers > bursts * size ? 0 : Math.Clamp(1 - law.Bursts(exposure, size).Fewer(keepers, bursts, size, 0, cancellation).Sum(), 0, 1);
+    private static double Attained(IBurstsLaw shoot, int keepers, int bursts, int size, CancellationToken cancellation) =>
+        keepers > bursts * size ? 0 : Math.Clamp(1 - shoot.Fewer(keepers, bursts, size, 0, cancellation).Sum(), 0, 1);
 }

@@ -70,7 +70,7 @@ public sealed class BruteForceFacts
                 Agree(what, p, law.RateCdf(x, Golden(what)));
             Agree("1 of 3", Golden("atLeast1of3"), law.BurstRates(x).AtLeast(1, 3));
             Agree("2 of 6", Golden("atLeast2of6"), law.BurstRates(x).AtLeast(2, 6));
-            var fewer = new BurstsLaw(law, x, 3).Fewer(2, 2, 3, 0, TestContext.Current.CancellationToken).Sum();
+            var fewer = new BurstsLaw(law, x).Fewer(2, 2, 3, 0, TestContext.Current.CancellationToken).Sum();
             Agree("2 of 6 in 3s", Golden("atLeast2of6InBurstsOf3"), 1 - fewer);
         }
 

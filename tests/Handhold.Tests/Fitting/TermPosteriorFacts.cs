@@ -30,8 +30,8 @@ public class TermPosteriorFacts
             var (exact, sampled) = (curve.Posterior.AnotherDay.BurstRates(x), law.BurstRates(x));
             Assert.Equal(exact.AtLeast(2, 8), sampled.AtLeast(2, 8), 2e-3);
             Assert.Equal(
-                new BurstsLaw(curve.Posterior.AnotherDay, x, 3).Fewer(2, 2, 3, 1).Sum(),
-                new BurstsLaw(law, x, 3).Fewer(2, 2, 3, 1).Sum(),
+                new BurstsLaw(curve.Posterior.AnotherDay, x).Fewer(2, 2, 3, 1).Sum(),
+                new BurstsLaw(law, x).Fewer(2, 2, 3, 1).Sum(),
                 2e-3
             );
         }
