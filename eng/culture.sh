@@ -1,10 +1,10 @@
 #!/usr/bin/env bash
-# Runs the tests of the core, the tables and the tool once more under German culture, where 0.5 is written 0,5.
+# Runs the tests of the core, the tables, the photographs and the tool once more under German culture, where 0.5 is written 0,5.
 # usage, after a Release build: eng/culture.sh
 set -uo pipefail
 cd "$(dirname "$0")/.."
 results=artifacts/test-results-de
-projects=(Handhold.Tests Handhold.Tables.Tests Handhold.Cli.Tests)
+projects=(Handhold.Tests Handhold.Tables.Tests Handhold.Photos.Tests Handhold.Cli.Tests)
 rm -rf "$results"
 for project in "${projects[@]}"; do
     dotnet test --project "tests/$project" -c Release --no-build --results-directory "$results" --no-progress --no-ansi --culture de-DE

@@ -16,7 +16,7 @@ dotnet pack Handhold.slnx -c Release --no-build --nologo -v quiet
 mkdir "$feed"
 cp artifacts/package/release/*nupkg "$feed"
 
-for package in Handhold Handhold.Tables Handhold.Plots Handhold.Cli; do
+for package in Handhold Handhold.Tables Handhold.Plots Handhold.Photos Handhold.Cli; do
     listing=$(unzip -Z1 "$feed/$package.$version.nupkg")
     for entry in README.md LICENSE THIRD-PARTY-NOTICES.md icon.png "$package.dll" "$package.xml"; do
         holds "$listing" "$entry" || fail "$package lacks $entry"

@@ -10,6 +10,7 @@ public class CultureTests
     [InlineData("Handhold")]
     [InlineData("Handhold.Tables")]
     [InlineData("Handhold.Plots")]
+    [InlineData("Handhold.Photos")]
     [InlineData("Handhold.Cli")]
     public void No_fraction_is_put_into_text_without_a_culture(string project) => Assert.Empty(Careless(House.Compile(project)));
 

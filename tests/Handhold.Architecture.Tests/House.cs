@@ -27,7 +27,13 @@ internal static class House
 
     /// <summary>The assemblies that ship.</summary>
     public static IReadOnlyList<Assembly> Shipped { get; } =
-    [typeof(KeeperCurve).Assembly, Assembly.Load("Handhold.Tables"), Assembly.Load("Handhold.Plots"), Assembly.Load("Handhold.Cli")];
+    [
+        typeof(KeeperCurve).Assembly,
+        Assembly.Load("Handhold.Tables"),
+        Assembly.Load("Handhold.Plots"),
+        Assembly.Load("Handhold.Photos"),
+        Assembly.Load("Handhold.Cli"),
+    ];
 
     /// <summary>C# files below a folder of the repository, with forward slashes, relative to the repository.</summary>
     public static IEnumerable<string> SourceFiles(string folder) => Files(folder, "*.cs");

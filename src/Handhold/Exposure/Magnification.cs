@@ -24,6 +24,11 @@ public static class Magnification
                 )
             );
 
+    /// <summary>Whether a lens of that focal length can focus so close: the distance is at least four focal lengths, give or take the rounding of the two.</summary>
+    /// <param name="focalLength">Focal length, mm.</param>
+    /// <param name="distance">Sensor to subject, m.</param>
+    public static bool CanFocus(double focalLength, double distance) => distance * 1000 >= 4 * focalLength * (1 - 1e-12);
+
     /// <summary>From the distance between lens (its front principal plane) and subject, m = f / (u - f).</summary>
     /// <param name="focalLength">Focal length, mm, positive.</param>
     /// <param name="distance">Lens to subject, m, more than one focal length.</param>
@@ -51,9 +56,6 @@ public static class Magnification
         Check.Positive(pixels, "The size in the picture", " pixels")
         * (Check.Positive(pixelPitch, "The pixel pitch", " µm") / 1000)
         / Check.Positive(objectSize, "The object's size", " mm");
-
-    /// <summary>Whether the distance is at least four focal lengths, give or take the rounding of the two.</summary>
-    internal static bool CanFocus(double focalLength, double distance) => distance * 1000 >= 4 * focalLength * (1 - 1e-12);
 
     private static double SmallerRoot(double k) => 2 / (k + Math.Sqrt((k - 2) * (k + 2)));
 }

@@ -1,0 +1,130 @@
+namespace Handhold.Photos;
+
+/// <summary>Finds the files of folder trees. Links to folders are not followed, so no loop is walked.</summary>
+internal sealed class PhotoTree
+{
+    private readonly Dictionary<string, string> _files = new(StringComparer.Ordinal);
+    private readonly CancellationToken _cancellation;
+
+    private PhotoTree(CancellationToken cancellation) => _cancellation = cancellation;
+
+    private List<PhotoRemark> Skipped { get; } = [];
+
+    /// <summary>The photographs of all places in byte order of their paths, each once, and what else was found.</summary>
+    /// <exception cref="FileNotFoundException">A place does not exist.</exception>
+    public static (PhotoEntry[] Photos, List<PhotoRemark> Skipped) Walk(IEnumerable<string> places, CancellationToken cancellation)
+    {
+        PhotoTree tree = new(cancellation);
+        foreach (var place in places)
+        {
+            if (File.Exists(place))
+                tree.Add(new FileInfo(Path.GetFullPath(place)), place);
+            else if (Directory.Exists(place))
+                tree.Walk(place);
+            else
+                throw new FileNotFoundException($"There is no file or folder {place}.", place);
+        }
+
+        return (tree.Photographs(), tree.Skipped);
+    }
+
+    private void Walk(string place)
+    {
+        Stack<(string Folder, string Shown)> open = new([(Path.GetFullPath(place), Path.TrimEndingDirectorySeparator(place))]);
+        while (open.TryPop(out var here))
+        {
+            _cancellation.ThrowIfCancellationRequested();
+            foreach (var entry in Entries(here.Folder, here.Shown))
+            {
+                var shown = $"{here.Shown}/{entry.Name}";
+                if (entry is FileInfo file)
+                    Add(file, shown);
+                else if (entry.Attributes.HasFlag(FileAttributes.ReparsePoint))
+                    Skip(shown, PhotoReason.Link);
+                else
+                    open.Push((entry.FullName, shown));
+            }
+        }
+    }
+
+    private FileSystemInfo[] Entries(string folder, string shown)
+    {
+        try
+        {
+            return [.. new DirectoryInfo(folder).EnumerateFileSystemInfos()];
+        }
+        catch (UnauthorizedAccessException)
+        {
+            Skip(shown, PhotoReason.NotPermitted);
+        }
+        catch (DirectoryNotFoundException)
+        {
+            Skip(shown, PhotoReason.Vanished);
+        }
+        catch (IOException)
+        {
+            Skip(shown, PhotoReason.NotReadable);
+        }
+
+        return [];
+    }
+
+    private void Add(FileInfo file, string shown)
+    {
+        if (Refusal(file) is { } reason)
+            Skip(shown, reason);
+        else
+            _files.TryAdd(file.FullName, shown);
+    }
+
+    /// <summary>Opening a pipe would wait for ever, so nothing is opened that has no length.</summary>
+    private static PhotoReason? Refusal(FileInfo file)
+    {
+        if (!FileKinds.IsPhotograph(file.Name) && !FileKinds.IsSidecar(file.Name))
+            return PhotoReason.OtherFile;
+        try
+        {
+            var target = file.LinkTarget is null ? file : file.ResolveLinkTarget(returnFinalTarget: true);
+            return target is not FileInfo { Exists: true } real ? PhotoReason.Link
+                : real.Length == 0 ? PhotoReason.Empty
+                : null;
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return PhotoReason.NotPermitted;
+        }
+        catch (FileNotFoundException)
+        {
+            return PhotoReason.Vanished;
+        }
+        catch (IOException)
+        {
+            return PhotoReason.Link;
+        }
+    }
+
+    private void Skip(string shown, PhotoReason reason) => Skipped.Add(new(PlainText.Of(shown), reason));
+
+    private PhotoEntry[] Photographs()
+    {
+        Dictionary<string, string> sidecars = new(StringComparer.OrdinalIgnoreCase);
+        foreach (var sidecar in _files.Keys.Where(FileKinds.IsSidecar).Order(StringComparer.Ordinal))
+            sidecars.TryAdd(sidecar[..^".xmp".Length], sidecar);
+        HashSet<string> used = [];
+        List<PhotoEntry> photos = [];
+        foreach (
+            var (path, shown) in _files.Where(file => FileKinds.IsPhotograph(file.Key)).OrderBy(file => file.Value, StringComparer.Ordinal)
+        )
+        {
+            // photo.jpg.xmp belongs to one file, photo.xmp to all of that name
+            var sidecar = sidecars.GetValueOrDefault(path) ?? sidecars.GetValueOrDefault(Path.ChangeExtension(path, null));
+            if (sidecar is not null)
+                used.Add(sidecar);
+            photos.Add(new(path, PlainText.Of(shown), sidecar));
+        }
+
+        foreach (var alone in sidecars.Values.Where(sidecar => !used.Contains(sidecar)))
+            Skip(_files[alone], PhotoReason.SidecarAlone);
+        return [.. photos];
+    }
+}
