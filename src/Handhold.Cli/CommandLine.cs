@@ -53,6 +53,7 @@ internal static class CommandLine
             SimulateVerb.Build(desk),
             KeptVerb.Build(desk),
             DaysVerb.Build(desk),
+            ImportVerb.Build(desk),
             new HelpOption(),
             new VersionOption(),
         };
@@ -67,12 +68,15 @@ internal static class CommandLine
         var message =
             unknown is not null ? $"`{unknown}` means nothing to `{verb}`."
             : verb == "handhold"
-                ? "Say what to do: demo, fit, rate, exposure, slowest, frames, compare, plot, card, simulate, kept or days."
+                ? "Say what to do: demo, fit, rate, exposure, slowest, frames, compare, plot, card, simulate, kept, days or import."
             : first.SymbolResult is ArgumentResult { Argument.Name: var argument } ? $"{argument} is missing."
-            : first.SymbolResult is CommandResult ? "TABLE is missing."
+            : first.SymbolResult is CommandResult ? $"{Missing(parsed)} is missing."
             : first.SymbolResult is OptionResult option
                 ? $"{option.Option.Name} {(option.Tokens.Count == 0 ? "needs a value" : "was given more than once")}."
             : first.Message;
         throw new UsageException(message, $"`{verb} --help` lists what can be asked.", unknown);
     }
+
+    private static string Missing(ParseResult parsed) =>
+        parsed.CommandResult.Command.Arguments.FirstOrDefault(argument => !parsed.Has(argument))?.Name ?? "TABLE";
 }

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
+using Handhold.Photos;
 using Spectre.Console;
 
 namespace Handhold.Cli;
@@ -17,6 +19,10 @@ internal static class Waiting
             .Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn())
             .Start(shown => work(new Bar(shown.AddTask(what, maxValue: 1))));
     }
+
+    /// <summary>The same for photographs, with their number and how many are read in a second.</summary>
+    public static T Counting<T>(Desk desk, string what, Func<IProgress<PhotoProgress>?, T> work) =>
+        For(desk, what, progress => work(progress is Bar bar ? new Counter(bar, what) : null));
 
     /// <summary>The same for work item by item.</summary>
     public static ImmutableArray<TResult> ForEach<TItem, TResult>(
@@ -45,5 +51,22 @@ internal static class Waiting
     private sealed class Bar(ProgressTask task) : IProgress<double>
     {
         public void Report(double value) => task.Value = value;
+
+        public void Report(double value, string what)
+        {
+            task.Description = what;
+            Report(value);
+        }
+    }
+
+    private sealed class Counter(Bar bar, string what) : IProgress<PhotoProgress>
+    {
+        private readonly Stopwatch _clock = Stopwatch.StartNew();
+
+        public void Report(PhotoProgress value) =>
+            bar.Report(
+                (double)value.Read / value.Found,
+                FormattableString.Invariant($"{what} {value.Read} of {value.Found}, {value.Read / _clock.Elapsed.TotalSeconds:0} a second")
+            );
     }
 }

@@ -20,6 +20,18 @@ internal sealed class InputFile
     {
         if (path == "-")
             return new("standard input", Whole(desk.Input, "standard input"));
+        if (Directory.Exists(path))
+            throw new InputException(
+                new(
+                    "badInput",
+                    $"{path} is a folder.",
+                    $"Name a table; `handhold import {path} --out frames.csv` makes one of photographs."
+                )
+                {
+                    File = path,
+                    Value = path,
+                }
+            );
         if (!File.Exists(path))
             throw new InputException(
                 new("fileNotFound", $"There is no file {path}.", "Check the path; - reads standard input.") { File = path, Value = path }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 
 namespace Handhold.Cli;
@@ -5,6 +6,8 @@ namespace Handhold.Cli;
 /// <summary>Reads the values of options. Each reader takes the option's name and text, and refuses with a sentence.</summary>
 internal static class Reading
 {
+    private static readonly ImmutableArray<(string Name, int Seconds)> s_units = [("s", 1), ("min", 60), ("h", 3600)];
+
     /// <summary>A rate, level or assurance strictly between 0 and 1, as 0.95 or 95%.</summary>
     public static double Share(string option, string text) =>
         ShareOrEnd(option, text) is var share and > 0 and < 1
@@ -53,6 +56,16 @@ internal static class Reading
         return ShutterSpeed.TryParse(text, out var speed, out _)
             ? speed
             : throw Refused(option, text, "is not a shutter speed.", ShutterSpeed.AcceptedForms);
+    }
+
+    /// <summary>A length of time with its unit, such as 0.5s, 20min or 3h.</summary>
+    public static TimeSpan Pause(string option, string text)
+    {
+        var unit = s_units.FirstOrDefault(unit => text.EndsWith(unit.Name, StringComparison.Ordinal));
+        var number = unit.Name is null ? double.NaN : Number(option, text[..^unit.Name.Length]);
+        return number >= 0 && number * unit.Seconds <= TimeSpan.FromDays(366).TotalSeconds
+            ? TimeSpan.FromSeconds(number * unit.Seconds)
+            : throw Refused(option, text, "is not a pause.", "Write a number from 0 up with its unit: 0.5s, 20min or 3h.");
     }
 
     /// <summary>One of the words of an option; words of later versions are refused as such.</summary>

@@ -13,13 +13,21 @@ internal sealed class Source
             "Only curves with this value, such as setup=85mm; given again for the same column, either value. For a term: what the answer is for.",
     };
 
+    private readonly ImportOptions? _photos;
+
     /// <param name="optional">Whether the verb can do without a table.</param>
-    public Source(bool optional = false) =>
+    /// <param name="photos">Whether the verb takes a folder of photographs as well.</param>
+    public Source(bool optional = false, bool photos = false)
+    {
         Table = new("TABLE")
         {
-            Description = "CSV table of judged frames, or a fit that was saved; - reads standard input.",
+            Description = photos
+                ? "CSV table of judged frames, a fit that was saved, or a folder of rated photographs; - reads standard input."
+                : "CSV table of judged frames, or a fit that was saved; - reads standard input.",
             Arity = optional ? ArgumentArity.ZeroOrOne : ArgumentArity.ExactlyOne,
         };
+        _photos = photos ? new() : null;
+    }
 
     public Argument<string> Table { get; }
 
@@ -29,6 +37,7 @@ internal sealed class Source
     {
         command.Arguments.Add(Table);
         Fit.AddTo(command);
+        _photos?.AddTo(command);
     }
 
     /// <summary>For verbs that ask some of the curves only.</summary>
@@ -37,18 +46,41 @@ internal sealed class Source
     /// <summary>All curves of the table, split by <paramref name="also"/> beside the columns of --each, or of the saved fit.</summary>
     public FittedCurves Curves(ParseResult given, Desk desk, string? also = null)
     {
-        var file = InputFile.Open(given.GetRequiredValue(Table), desk);
+        var path = given.GetRequiredValue(Table);
+        if (_photos is not null && Directory.Exists(path))
+            return Fitted(given, desk, also, () => OfPhotos(given, path, _photos, desk));
+        _photos?.RefuseAll(given, path);
+        var file = InputFile.Open(path, desk);
         if (file.SavedFit is { } json)
         {
             Fit.RefuseAll(given, file.Name);
             return Waiting.For(desk, "Fitting again", progress => SavedFit.Read(json, progress, desk.Cancellation));
         }
 
+        return Fitted(given, desk, also, () => file.Table(Fit.ReadingOf(given), desk.Cancellation));
+    }
+
+    private FittedCurves Fitted(ParseResult given, Desk desk, string? also, Func<FrameTable> read)
+    {
         var model = Fit.Model(given, also);
-        var table = Fit.Prepare(given, file.Table(Fit.ReadingOf(given), desk.Cancellation), model);
+        var table = Fit.Prepare(given, read(), model);
         var curves = Waiting.For(desk, "Fitting", progress => model.Fit(table, progress, desk.Cancellation));
         Fit.Save(given, curves);
         return curves;
+    }
+
+    /// <summary>The frames of photographs; what came of them is told beside the report.</summary>
+    private static FrameTable OfPhotos(ParseResult given, string folder, ImportOptions photos, Desk desk)
+    {
+        if (!photos.Judges(given))
+            throw new UsageException(
+                $"Nothing says which photographs in {folder} are keepers.",
+                "Give --keeper-from-rating N, such as 1, or --keeper-from-label TEXT."
+            );
+        var import = photos.Read(given, [folder], desk);
+        var table = import.ToTable();
+        ImportPage.Write(new(desk.Error, width: null), import, table);
+        return table;
     }
 
     /// <summary>The curves that --set leaves.</summary>

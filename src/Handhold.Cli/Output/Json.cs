@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Handhold.Photos;
 
 namespace Handhold.Cli;
 
@@ -49,6 +50,18 @@ internal static class Json
                 foreach (var file in files)
                     json.WriteStringValue(file);
                 json.WriteEndArray();
+            }
+        );
+
+    public static void Import(Desk desk, string file, PhotoImport import, FrameTable table) =>
+        Report(
+            desk,
+            json =>
+            {
+                json.WriteStartArray("files");
+                json.WriteStringValue(file);
+                json.WriteEndArray();
+                ImportPage.WriteJson(json, import, table);
             }
         );
 

@@ -7,7 +7,7 @@ internal static class FitVerb
 {
     public static Command Build(Desk desk)
     {
-        var source = new Source();
+        var source = new Source(photos: true);
         var json = Shared.Json();
         var command = new Command("fit", "Learn a keeper curve for each photographer, setup and criterion of a table.");
         source.AddTo(command);
