@@ -10,7 +10,7 @@ namespace Handhold.Tables;
 /// </remarks>
 public static class DataFrames
 {
-    /// <summary>A row a cell: <c>exposure_s</c>, <c>frames</c>, <c>keepers</c>, <c>unjudged</c>, and the conditions recorded.</summary>
+    /// <summary>A row a cell: <c>exposure_s</c>, <c>frames</c>, <c>keepers</c>, <c>unjudged</c>, <c>kept_twice</c>, <c>kept_once</c> and <c>kept_never</c> where frames were judged twice, and the conditions recorded.</summary>
     /// <param name="table">The frames.</param>
     public static DataFrame ToDataFrame(this FrameTable table)
     {
@@ -23,6 +23,7 @@ public static class DataFrames
                 ("frames", cell.Frames),
                 ("keepers", cell.Keepers),
                 ("unjudged", cell.Unjudged),
+                .. Looks(cell.SecondLooks),
                 .. FrameBuilder.Recorded(cell.Conditions),
             ]);
         }
@@ -30,7 +31,7 @@ public static class DataFrames
         return rows.Finish();
     }
 
-    /// <summary>A row a frame: <c>exposure_s</c>, <c>keeper</c> (null when not judged), <c>grade</c>, and the conditions recorded.</summary>
+    /// <summary>A row a frame: <c>exposure_s</c>, <c>keeper</c> (null when not judged), <c>grade</c>, <c>second_verdict</c> where there is one, and the conditions recorded.</summary>
     /// <param name="frames">The frames.</param>
     public static DataFrame ToDataFrame(this IEnumerable<ShotFrame> frames)
     {
@@ -42,6 +43,9 @@ public static class DataFrames
                 ("exposure_s", frame.Exposure.Seconds),
                 ("keeper", frame.Verdict == Verdict.NotJudged ? (bool?)null : frame.Verdict == Verdict.Keeper),
                 ("grade", frame.Grade),
+                .. frame.SecondVerdict == Verdict.NotJudged
+                    ? Array.Empty<(string, object?)>()
+                    : [("second_verdict", frame.SecondVerdict == Verdict.Keeper)],
                 .. FrameBuilder.Recorded(frame.Conditions),
             ]);
         }
@@ -106,6 +110,9 @@ public static class DataFrames
         using StringReader reader = new(text.ToString());
         return TableReader.Read(reader, "the data frame", options, cancellation: cancellation);
     }
+
+    private static (string, object?)[] Looks(SecondLooks looks) =>
+        looks.Frames == 0 ? [] : [("kept_twice", looks.KeptTwice), ("kept_once", looks.KeptOnce), ("kept_never", looks.KeptNever)];
 
     private static string Cell(object? value) =>
         value switch

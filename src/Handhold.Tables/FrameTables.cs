@@ -50,6 +50,7 @@ public static class FrameTables
             .Select(g => new FrameCell(g.Key.Exposure, g.Sum(c => c.Frames), g.Sum(c => c.Keepers))
             {
                 Unjudged = g.Sum(c => c.Unjudged),
+                SecondLooks = g.Aggregate(default(SecondLooks), (looks, c) => looks + c.SecondLooks),
                 Conditions = g.Key.Conditions,
             })
             .OrderBy(c => c.Exposure)

@@ -8,8 +8,17 @@ internal sealed partial class RowReader
     {
         var frames = Count(row, _frames);
         var keepers = Count(row, _keepers);
-        var unjudged = _unjudged < 0 || row.IsBlank(_unjudged) ? 0 : Count(row, _unjudged);
-        if (exposure is not { } speed || frames is null || keepers is null || unjudged is null)
+        var unjudged = CountOrNone(row, _unjudged);
+        var (twice, once, never) = (CountOrNone(row, _looks[0]), CountOrNone(row, _looks[1]), CountOrNone(row, _looks[2]));
+        if (
+            exposure is not { } speed
+            || frames is null
+            || keepers is null
+            || unjudged is null
+            || twice is null
+            || once is null
+            || never is null
+        )
         {
             return null;
         }
@@ -30,12 +39,19 @@ internal sealed partial class RowReader
         return row.Try(
             null,
             () =>
-                FrameTable.Create(new FrameCell(speed, frames.Value, keepers.Value) { Unjudged = unjudged.Value, Conditions = conditions })[
-                    0
-                ],
+                FrameTable.Create(
+                    new FrameCell(speed, frames.Value, keepers.Value)
+                    {
+                        Unjudged = unjudged.Value,
+                        SecondLooks = new(twice.Value, once.Value, never.Value),
+                        Conditions = conditions,
+                    }
+                )[0],
             null
         );
     }
+
+    private static int? CountOrNone(in TableRow row, int index) => index < 0 || row.IsBlank(index) ? 0 : Count(row, index);
 
     private static int? Count(in TableRow row, int index)
     {
@@ -54,23 +70,24 @@ internal sealed partial class RowReader
 
     private FrameCell? ReadFrame(in TableRow row, ShutterSpeed? exposure, Conditions conditions)
     {
-        var verdict = _keeper < 0 ? Verdict.NotJudged : ReadVerdict(row);
+        var verdict = _keeper < 0 ? Verdict.NotJudged : ReadVerdict(row, _keeper);
+        var second = _second < 0 ? Verdict.NotJudged : ReadVerdict(row, _second);
         var grade = _grade < 0 ? null : row.Whole(_grade);
-        if (exposure is not { } speed || verdict is not { } known)
+        if (exposure is not { } speed || verdict is not { } known || second is not { } again)
         {
             return null;
         }
         var frame = row.Try(
             grade is null ? null : _grade,
-            () => FrameTable.FromFrames([new(speed, known) { Grade = grade }], options.KeeperFromGrade)[0],
+            () => FrameTable.FromFrames([new(speed, known) { Grade = grade, SecondVerdict = again }], options.KeeperFromGrade)[0],
             null
         );
         return frame is null ? null : row.Try(null, () => FrameTable.Create(frame with { Conditions = conditions })[0], null);
     }
 
-    private Verdict? ReadVerdict(in TableRow row)
+    private static Verdict? ReadVerdict(in TableRow row, int index)
     {
-        switch (row.Cell(_keeper).ToString().ToUpperInvariant())
+        switch (row.Cell(index).ToString().ToUpperInvariant())
         {
             case "YES" or "TRUE" or "1":
                 return Verdict.Keeper;
@@ -80,7 +97,7 @@ internal sealed partial class RowReader
                 return Verdict.NotJudged;
             default:
                 row.Wrong(
-                    _keeper,
+                    index,
                     "This is no verdict.",
                     "Write yes or no, true or false, 1 for a keeper or 0 for a reject; leave it empty for a frame not judged."
                 );

@@ -13,6 +13,8 @@ internal sealed partial class RowReader(TableHeader header, bool decimalComma, T
     private readonly int _unjudged = header.IndexOf("unjudged");
     private readonly int _keeper = header.IndexOf("keeper");
     private readonly int _grade = header.IndexOf("grade");
+    private readonly int _second = header.IndexOf("second_verdict");
+    private readonly int[] _looks = [header.IndexOf("kept_twice"), header.IndexOf("kept_once"), header.IndexOf("kept_never")];
 
     /// <summary>The row's frames; null when the row has an error.</summary>
     public FrameCell? Read(SepReader.Row split, int line)

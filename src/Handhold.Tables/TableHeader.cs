@@ -9,7 +9,20 @@ internal sealed class TableHeader
 {
     private static readonly FrozenSet<string> Known = FrozenSet.Create(
         StringComparer.OrdinalIgnoreCase,
-        ["exposure", "exposure_s", "frames", "keepers", "unjudged", "keeper", "grade", .. ConditionColumn.All.Select(c => c.Name)]
+        [
+            "exposure",
+            "exposure_s",
+            "frames",
+            "keepers",
+            "unjudged",
+            "kept_twice",
+            "kept_once",
+            "kept_never",
+            "keeper",
+            "second_verdict",
+            "grade",
+            .. ConditionColumn.All.Select(c => c.Name),
+        ]
     );
 
     private readonly Dictionary<string, int> _places = new(StringComparer.OrdinalIgnoreCase);
@@ -109,6 +122,20 @@ internal sealed class TableHeader
             Refuse(
                 "The keepers are counted already, and grades are to say what a keeper is.",
                 "Leave out the grade from which a frame is a keeper."
+            );
+        }
+        if (counts && Has("second_verdict"))
+        {
+            Refuse(
+                "The column second_verdict goes with single frames (keeper or grade).",
+                "Count the frames judged twice in kept_twice, kept_once and kept_never."
+            );
+        }
+        if (!counts && (Has("kept_twice") || Has("kept_once") || Has("kept_never")))
+        {
+            Refuse(
+                "The columns kept_twice, kept_once and kept_never go with frames and keepers.",
+                "Write second_verdict in the row of a frame."
             );
         }
         if (!counts && Has("unjudged"))

@@ -7,7 +7,7 @@ namespace Handhold.Tables;
 /// <summary>Writes tables of judged frames as comma-separated values that <see cref="TableReader"/> reads back to an equal table.</summary>
 /// <remarks>
 /// UTF-8, a row a cell: <c>exposure</c> (as <c>1/60 s</c>, which no spreadsheet takes for a date), <c>frames</c>, <c>keepers</c>,
-/// <c>unjudged</c> where there are any, then the conditions recorded, those with a name of their own first. Numbers are invariant and lose
+/// <c>unjudged</c> where there are any, <c>kept_twice</c>, <c>kept_once</c> and <c>kept_never</c> where frames were judged twice, then the conditions recorded, those with a name of their own first. Numbers are invariant and lose
 /// nothing. Text that a spreadsheet would run as a formula gets a leading apostrophe, which the reader takes off again; numbers are never touched.
 /// </remarks>
 public static class TableWriter
@@ -77,12 +77,20 @@ public static class TableWriter
             new("frames", false, c => Number(c.Frames)),
             new("keepers", false, c => Number(c.Keepers)),
             .. table.Unjudged > 0 ? [new Column("unjudged", false, c => Number(c.Unjudged))] : ImmutableArray<Column>.Empty,
+            .. table.Any(c => c.SecondLooks.Frames > 0) ? Looks : [],
             .. ConditionColumn
                 .All.Where(known => table.Any(c => c.Conditions[known.Name] is not null))
                 .Select(known => new Column(known.Name, known.IsText, c => c.Conditions[known.Name])),
             .. others.Select(name => new Column(name, true, c => c.Conditions.Others.GetValueOrDefault(name))),
         ];
     }
+
+    private static ImmutableArray<Column> Looks { get; } =
+    [
+        new("kept_twice", false, c => Number(c.SecondLooks.KeptTwice)),
+        new("kept_once", false, c => Number(c.SecondLooks.KeptOnce)),
+        new("kept_never", false, c => Number(c.SecondLooks.KeptNever)),
+    ];
 
     private static string Number(int count) => count.ToString(CultureInfo.InvariantCulture);
 

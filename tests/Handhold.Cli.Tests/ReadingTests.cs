@@ -36,4 +36,25 @@ public class ReadingTests
     [InlineData("0")]
     [InlineData("99999999999")]
     public void What_is_no_plain_count_is_refused(string text) => Assert.Throws<UsageException>(() => Reading.Count("--keepers", text));
+
+    /// <summary>Invented; twelve frames judged twice, one of them in two ways.</summary>
+    private const string Twice = """
+        exposure,frames,keepers,kept_twice,kept_once,kept_never
+        1/125,6,6,4,0,0
+        1/60,6,5,2,1,1
+        1/30,6,2,0,0,0
+        1/15,6,0,0,0,4
+        """;
+
+    [Fact]
+    public void The_judge_is_learned_from_frames_judged_twice_unless_told()
+    {
+        var learned = Tool.RunWith(Twice, ["fit", "-", "--json"]).Json.GetProperty("judging");
+        Assert.InRange(learned.Number("sensitivity"), 0.85, 0.999);
+        Assert.Equal(12, learned.Number("judgedTwice"));
+        Assert.Contains("learned from 12 frames judged twice", Tool.RunWith(Twice, ["fit", "-"]).Output, StringComparison.Ordinal);
+        var told = Tool.RunWith(Twice, ["fit", "-", "--sensitivity", "0.9", "--json"]).Json.GetProperty("judging");
+        Assert.Equal((0.9, 1), (told.Number("sensitivity"), told.Number("specificity")));
+        Assert.False(told.Has("judgedTwice"));
+    }
 }

@@ -11,6 +11,7 @@ public class DataFrameTests
         new(OneOver(60), 6, 5)
         {
             Unjudged = 1,
+            SecondLooks = new(2, 1, 0),
             Conditions = Conditions.None with { Setup = "=dial, \"85\" mm", FocalLength = 84.7, Session = "2026-11-20" },
         },
         new(FromSeconds(1 / 3.0), 6, 0) { Conditions = Conditions.None.With("wind", "strong") },
@@ -24,7 +25,19 @@ public class DataFrameTests
     {
         var frame = s_table.ToDataFrame();
         Assert.Equal(
-            ["exposure_s", "frames", "keepers", "unjudged", "setup", "session", "focal_mm", "wind"],
+            [
+                "exposure_s",
+                "frames",
+                "keepers",
+                "unjudged",
+                "kept_twice",
+                "kept_once",
+                "kept_never",
+                "setup",
+                "session",
+                "focal_mm",
+                "wind",
+            ],
             frame.Columns.Select(c => c.Name)
         );
         Assert.Equal(typeof(double), frame["exposure_s"].DataType);
@@ -40,11 +53,13 @@ public class DataFrameTests
         ShotFrame[] frames =
         [
             new(OneOver(30), Verdict.Keeper),
+            new(OneOver(30), Verdict.Keeper) { SecondVerdict = Verdict.Reject },
             new(OneOver(30), Verdict.Reject) { Conditions = Conditions.None with { Burst = "1" } },
             new(OneOver(30)),
         ];
         var frame = frames.ToDataFrame();
-        Assert.Null(frame["keeper"][2]);
+        Assert.Null(frame["keeper"][3]);
+        Assert.Equal(1, frame["second_verdict"].Length - frame["second_verdict"].NullCount);
         Assert.Equal(FrameTable.FromFrames(frames), frame.ToFrameTable());
     }
 

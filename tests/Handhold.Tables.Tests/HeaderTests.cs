@@ -36,6 +36,25 @@ public class HeaderTests
         Assert.Contains("rename", error.Remedy, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Second_verdicts_go_with_frames_and_their_counts_with_cells()
+    {
+        Assert.Equal(new SecondLooks(0, 1, 0), Text.Read("exposure,keeper,second_verdict\n1/60,yes,no\n")[0].SecondLooks);
+        Assert.Equal(new SecondLooks(3, 0, 1), Text.Read("exposure,frames,keepers,kept_twice,kept_never\n1/60,6,4,3,1\n")[0].SecondLooks);
+        Assert.Contains(
+            "kept_twice",
+            Text.Error("exposure,frames,keepers,second_verdict\n1/60,6,4,yes\n").Remedy,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("second_verdict", Text.Error("exposure,keeper,kept_once\n1/60,yes,1\n").Remedy, StringComparison.Ordinal);
+        Assert.Contains("second verdict", Text.Error("exposure,keeper,second_verdict\n1/60,,no\n").Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "cannot be kept twice",
+            Text.Error("exposure,frames,keepers,kept_twice\n1/60,6,4,5\n").Message,
+            StringComparison.Ordinal
+        );
+    }
+
     [Theory]
     [InlineData("group")]
     [InlineData("grip")]

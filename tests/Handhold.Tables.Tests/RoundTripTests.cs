@@ -115,8 +115,16 @@ public class RoundTripTests
         from keepers in Gen.Choose(0, 5)
         from rejects in Gen.Choose(0, 5)
         from unjudged in Gen.Choose(keepers + rejects > 0 ? 0 : 1, 3)
+        from twice in Gen.Choose(0, keepers)
+        from never in Gen.Choose(0, rejects)
+        from once in Gen.Choose(0, keepers + rejects - twice - never)
         from conditions in Recorded
-        select new FrameCell(speed, keepers + rejects, keepers) { Unjudged = unjudged, Conditions = conditions };
+        select new FrameCell(speed, keepers + rejects, keepers)
+        {
+            Unjudged = unjudged,
+            SecondLooks = new(twice, once, never),
+            Conditions = conditions,
+        };
 
     private static Gen<string?> Maybe(Gen<string> text) =>
         Gen.Frequency((1, Gen.Constant<string?>(null)), (2, text.Select(t => (string?)t)));

@@ -64,6 +64,7 @@ internal sealed class Source
     {
         var model = Fit.Model(given, also);
         var table = Fit.Prepare(given, read(), model);
+        model = Fit.Judged(given, model, table);
         var curves = Waiting.For(desk, "Fitting", progress => model.Fit(table, progress, desk.Cancellation));
         Fit.Save(given, curves);
         return curves;

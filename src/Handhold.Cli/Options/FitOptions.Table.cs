@@ -34,6 +34,18 @@ internal sealed partial class FitOptions
         return table;
     }
 
+    /// <summary>A posterior learns the judge from frames judged twice, unless told.</summary>
+    public KeeperModel Judged(ParseResult given, KeeperModel model, FrameTable table) =>
+        model.Estimator == Estimator.Posterior
+        && !given.Has(_sensitivity)
+        && !given.Has(_specificity)
+        && JudgedTwice.Of(table, model.Level) is { } twice
+            ? model with
+            {
+                Judging = twice.Judging,
+            }
+            : model;
+
     /// <summary>The JSON of a fit, with or without its counts.</summary>
     public string Text(ParseResult given, FittedCurves curves) =>
         SavedFit.Report(

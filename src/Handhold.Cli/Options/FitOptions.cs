@@ -67,12 +67,13 @@ internal sealed partial class FitOptions
     private readonly Option<string> _sensitivity = new("--sensitivity")
     {
         HelpName = "P",
-        Description = "Share of keepers that the judge calls keepers; the posterior allows for it [1].",
+        Description =
+            "Share of keepers that the judge calls keepers; the posterior allows for it [1, or learned from frames with a second_verdict].",
     };
     private readonly Option<string> _specificity = new("--specificity")
     {
         HelpName = "P",
-        Description = "Share of rejects that the judge calls rejects [1].",
+        Description = "Share of rejects that the judge calls rejects [the same].",
     };
     private readonly Option<string> _level = new("--level") { HelpName = "P", Description = "Probability inside intervals [95%]." };
     private readonly Option<string> _seed = new("--seed")

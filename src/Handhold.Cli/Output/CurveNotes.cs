@@ -68,7 +68,12 @@ internal static class CurveNotes
     private static string Allowing(Judging judging) =>
         judging == Judging.Perfect
             ? ""
-            : $", allowing for a judge who knows {Plain.Percent(judging.Sensitivity)} of keepers and {Plain.Percent(judging.Specificity)} of rejects";
+            : $", allowing for a judge who knows {Plain.Percent(judging.Sensitivity)} of keepers and {Plain.Percent(judging.Specificity)} of rejects"
+                + (
+                    judging.FramesJudgedTwice == 0
+                        ? ""
+                        : $" (learned from {Plain.Of(judging.FramesJudgedTwice, "frame")} judged twice, and then taken as known)"
+                );
 
     private static string Judged(Criterion? criterion) =>
         criterion switch

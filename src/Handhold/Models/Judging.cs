@@ -16,6 +16,9 @@ public sealed record Judging
     /// <summary>Share of rejects that are called rejects, above 0 and at most 1; together with the sensitivity above 1.</summary>
     public double Specificity { get; init; } = 1;
 
+    /// <summary>Frames judged twice that both were learned from; 0 where they were given.</summary>
+    public int FramesJudgedTwice { get; init; }
+
     /// <summary>How often frames are called keepers that are so with a probability.</summary>
     internal double Called(double rate) => 1 - Specificity + (Sensitivity + Specificity - 1) * rate;
 }

@@ -40,6 +40,28 @@ public sealed record FrameCell
         init => field = NotNegative(value, "frames not judged", Exposure);
     }
 
+    /// <summary>Frames among those judged that were judged a second time.</summary>
+    /// <exception cref="CellException">The counts contradict the keepers and rejects.</exception>
+    public SecondLooks SecondLooks
+    {
+        get;
+        init =>
+            field =
+                value is { KeptTwice: >= 0, KeptOnce: >= 0, KeptNever: >= 0 }
+                && value.KeptTwice <= Keepers
+                && value.KeptNever <= Frames - Keepers
+                && (long)value.KeptTwice + value.KeptOnce + value.KeptNever <= Frames
+                    ? value
+                    : throw new CellException(
+                        Place(Exposure),
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"of {Frames} frames with {Keepers} keepers {value.KeptTwice} cannot be kept twice, {value.KeptOnce} once and {value.KeptNever} never."
+                        ),
+                        "Count only frames that were judged a second time, each once."
+                    );
+    }
+
     /// <summary>Frames not judged whose speed and conditions are not known any more.</summary>
     internal int Elsewhere { get; init; }
 

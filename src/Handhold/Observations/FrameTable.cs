@@ -42,7 +42,7 @@ public sealed class FrameTable : IReadOnlyList<FrameCell>
                 keeperFromGrade,
                 "Grade 0 is an unusable frame, so keepers start at grade 1 or higher."
             );
-        return new([.. frames.Select((frame, i) => CellOf(frame, frame.VerdictAt(keeperFromGrade, i + 1)))]);
+        return new([.. frames.Select((frame, i) => CellOf(frame, frame.VerdictAt(keeperFromGrade, i + 1), i + 1))]);
     }
 
     /// <inheritdoc />
@@ -75,10 +75,21 @@ public sealed class FrameTable : IReadOnlyList<FrameCell>
             $"{Keepers} keepers of {Frames} frames, {_cells.Where(c => c.Frames > 0).DistinctBy(c => c.Exposure).Count()} exposures, {Unjudged} not judged"
         );
 
-    private static FrameCell CellOf(ShotFrame frame, Verdict verdict)
+    private static FrameCell CellOf(ShotFrame frame, Verdict verdict, int number)
     {
+        if (verdict == Verdict.NotJudged && frame.SecondVerdict != Verdict.NotJudged)
+            throw new CellException(
+                string.Create(CultureInfo.InvariantCulture, $"Frame {number} at {frame.Exposure}"),
+                "it has a second verdict and no first.",
+                "Make the only verdict the first."
+            );
         var judged = verdict == Verdict.NotJudged ? 0 : 1;
-        return new(frame.Exposure, judged, verdict == Verdict.Keeper ? 1 : 0) { Unjudged = 1 - judged, Conditions = frame.Conditions };
+        return new(frame.Exposure, judged, verdict == Verdict.Keeper ? 1 : 0)
+        {
+            Unjudged = 1 - judged,
+            SecondLooks = SecondLooks.Of(verdict, frame.SecondVerdict),
+            Conditions = frame.Conditions,
+        };
     }
 
     private static void CheckCell(FrameCell cell, int number)

@@ -14,7 +14,7 @@ public sealed record ShotFrame
         if (exposure == default)
             throw new CellException("A frame", "its exposure was never set.", "Give it a speed, such as ShutterSpeed.OneOver(60).");
         if (!Enum.IsDefined(verdict))
-            throw new CellException(Place(exposure), $"{verdict:d} is no verdict.", "Say Keeper, Reject or NotJudged.");
+            throw NoVerdict(exposure, verdict);
         (Exposure, Verdict) = (exposure, verdict);
     }
 
@@ -23,6 +23,14 @@ public sealed record ShotFrame
 
     /// <summary>What was decided.</summary>
     public Verdict Verdict { get; }
+
+    /// <summary>What was decided at a second look, blind to the first; not judged where there was none.</summary>
+    /// <exception cref="CellException">The verdict is none of the three.</exception>
+    public Verdict SecondVerdict
+    {
+        get;
+        init => field = Enum.IsDefined(value) ? value : throw NoVerdict(Exposure, value);
+    }
 
     /// <summary>Ordered grade, from 0 (unusable) up; null when not graded.</summary>
     /// <exception cref="CellException">The grade is negative.</exception>
@@ -66,6 +74,9 @@ public sealed record ShotFrame
         CellException Refused(FormattableString problem, string remedy) =>
             new(FormattableString.Invariant($"Frame {number} at {Exposure}"), FormattableString.Invariant(problem), remedy);
     }
+
+    private static CellException NoVerdict(ShutterSpeed exposure, Verdict verdict) =>
+        new(Place(exposure), $"{verdict:d} is no verdict.", "Say Keeper, Reject or NotJudged.");
 
     private static string Place(ShutterSpeed exposure) => $"The frame at {exposure}";
 }

@@ -31,6 +31,8 @@ internal static class SavedModel
         json.WriteStartObject("judging");
         json.WriteNumber("sensitivity", model.Judging.Sensitivity);
         json.WriteNumber("specificity", model.Judging.Specificity);
+        if (model.Judging.FramesJudgedTwice > 0)
+            json.WriteNumber("judgedTwice", model.Judging.FramesJudgedTwice);
         json.WriteEndObject();
         json.WriteBoolean("poolConditions", model.PoolConditions);
         json.WriteNumber("level", model.Level);
@@ -65,7 +67,12 @@ internal static class SavedModel
                 ? Floor.Fixed(floor)
                 : Floor.Estimated,
             Judging = place.Find("judging") is { } judging
-                ? new() { Sensitivity = judging["sensitivity"].Number(), Specificity = judging["specificity"].Number() }
+                ? new()
+                {
+                    Sensitivity = judging["sensitivity"].Number(),
+                    Specificity = judging["specificity"].Number(),
+                    FramesJudgedTwice = judging.Find("judgedTwice")?.Count() ?? 0,
+                }
                 : Judging.Perfect,
             PoolConditions = place["poolConditions"].Flag(),
             Level = place["level"].Number() is var level and > 0 and < 1 ? level : throw place["level"].Wrong("should be between 0 and 1"),
