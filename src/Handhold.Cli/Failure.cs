@@ -26,7 +26,13 @@ internal static class Failure
             InputException input => (ExitCode.BadInput, [input.Complaint]),
             ConditionsException unsaid => (
                 ExitCode.WrongUsage,
-                [new("wrongUsage", unsaid.Problem, $"{unsaid.Remedy} Use --set COLUMN=VALUE.")]
+                [
+                    new(
+                        "wrongUsage",
+                        unsaid.Problem,
+                        $"{unsaid.Remedy} Use {(unsaid.Term == "whose" ? "--whose this|typical|new-setup|new-photographer|population" : "--set COLUMN=VALUE")}."
+                    ),
+                ]
             ),
             SolverException stopped => (ExitCode.SolverStopped, [new("solverStopped", stopped.Message)]),
             CellException cell => (ExitCode.BadInput, [new("badInput", cell.Message[..^cell.Remedy.Length].TrimEnd(), cell.Remedy)]),

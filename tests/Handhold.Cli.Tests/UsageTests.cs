@@ -23,13 +23,21 @@ public class UsageTests
     [InlineData("twice", "--estimator", "likelihood", "--term", "focal", "--term", "focal")]
     [InlineData("needs judge by itself", "--estimator", "likelihood", "--product", "exposure,judge")]
     [InlineData("not two terms", "--estimator", "likelihood", "--product", "exposure")]
+    [InlineData("--estimator likelihood", "--varies", "setup=both")]
+    [InlineData("does not vary", "--estimator", "likelihood", "--within", "setup=photographer")]
+    [InlineData("intercept, exposure, both", "--estimator", "likelihood", "--varies", "setup=tau")]
+    [InlineData("twice", "--estimator", "likelihood", "--varies", "setup=both", "--varies", "setup=intercept")]
+    [InlineData("within itself", "--estimator", "likelihood", "--varies", "setup=both", "--within", "setup=setup")]
+    [InlineData("varies as well", "--estimator", "likelihood", "--varies", "setup=both", "--term", "setup")]
+    [InlineData("choose one", "--estimator", "likelihood", "--varies", "setup=both", "--each", "setup")]
+    [InlineData("one and --floor 0", "--estimator", "likelihood", "--varies", "setup=both", "--ceiling", "0.97")]
+    [InlineData("burst=intercept", "--estimator", "likelihood", "--varies", "setup=both", "--luck", "normal")]
+    [InlineData("Laplace", "--estimator", "likelihood", "--varies", "setup=both", "--nodes", "9")]
     public void What_excludes_each_other_is_refused_with_the_way_out(string remedy, params string[] options) =>
         Refused(remedy, ["fit", "-", .. options]);
 
     [Theory]
     [InlineData("--scale", "link")]
-    [InlineData("--varies", "setup=both")]
-    [InlineData("--within", "setup=photographer")]
     public void What_comes_later_is_refused_as_such(params string[] option) => Refused("not in this version", ["fit", "-", .. option]);
 
     [Theory]

@@ -128,7 +128,12 @@ internal sealed class Source
 
     /// <summary>Whether a column states where a term stands, or which day is today, rather than telling curves apart.</summary>
     private static bool IsStated(ImmutableArray<KeeperCurve> curves, string column) =>
-        (column == "session" || curves.Any(c => c.Terms.Any(t => t.Columns.Contains(column)))) && curves.All(c => c.Key[column] is null);
+        (
+            column == "session"
+            || curves.Any(c =>
+                c.Terms.Any(t => t.Columns.Contains(column)) || c.Model.Varies.Any(v => v.Column == column || v.Within.Contains(column))
+            )
+        ) && curves.All(c => c.Key[column] is null);
 
     private static string Choices(ImmutableArray<KeeperCurve> curves, string column, string[] values) =>
         values.Length > 0 ? $"{column} is {string.Join(" or ", values)}."

@@ -50,6 +50,7 @@ internal sealed partial class FitOptions
                 : luck == "normal" ? LuckKind.Normal
                 : luck == "beta-binomial" ? LuckKind.BetaBinomial
                 : model.Luck,
+            Varies = Varies(given, model),
             Nodes = Nodes(given),
             Terms = Terms(given),
             Products = Products(given),
@@ -105,14 +106,52 @@ internal sealed partial class FitOptions
     {
         if (!given.Has(_nodes))
             return null;
-        if (given.GetValue(_estimator) != "likelihood" || given.GetValue(_luck) != "normal")
+        if (given.GetValue(_estimator) != "likelihood" || (given.GetValue(_luck) != "normal" && !_vary.AreGiven(given)))
             throw new UsageException(
-                $"{_nodes.Name} is for {_estimator.Name} likelihood with {_luck.Name} normal, which alone integrates by quadrature.",
-                $"Add both, or leave {_nodes.Name} out."
+                $"{_nodes.Name} is for {_estimator.Name} likelihood with {_luck.Name} normal or {_vary.Name}, which alone integrate by quadrature.",
+                $"Add them, or leave {_nodes.Name} out."
             );
-        return given.ReadValue(_nodes, Reading.Count) is var nodes and <= 200
-            ? nodes
-            : throw Reading.Refused(_nodes.Name, given.GetValue(_nodes)!, "is too many.", "Give 1 to 200.");
+        var nodes = given.ReadValue(_nodes, Reading.Count);
+        if (nodes > 200)
+            throw Reading.Refused(_nodes.Name, given.GetValue(_nodes)!, "is too many.", "Give 1 to 200.");
+        if (nodes > 1 && _vary.AreGiven(given) && _vary.Read(given) is not [{ Part: VaryingPart.Intercept }])
+            throw Reading.Refused(
+                _nodes.Name,
+                given.GetValue(_nodes)!,
+                "is for one varying intercept; where more varies the method is Laplace's.",
+                $"Leave {_nodes.Name} out."
+            );
+        return nodes;
+    }
+
+    private ImmutableArray<Varying> Varies(ParseResult given, KeeperModel model)
+    {
+        var varies = _vary.Read(given);
+        if (varies.IsEmpty)
+            return varies;
+        if (model.Estimator != Estimator.Likelihood)
+            throw new UsageException(
+                $"{_vary.Name} is for {_estimator.Name} likelihood in this version; the others fit each curve by itself.",
+                $"Add {_estimator.Name} likelihood, or leave {_vary.Name} out: {_each.Name} splits the table by any column."
+            );
+        if (given.GetValue(_luck) is "normal" or "beta-binomial")
+            throw new UsageException(
+                $"{_luck.Name} {given.GetValue(_luck)} has no place beside {_vary.Name}.",
+                $"Let the burst vary as well, {_vary.Name} burst=intercept, or leave one of them out."
+            );
+        if (model.Ceiling != Ceiling.One || given.GetValue(_floor) is not (null or "0"))
+            throw new UsageException(
+                $"{_vary.Name} is for {_ceiling.Name} one and {_floor.Name} 0.",
+                $"Leave {_ceiling.Name} and {_floor.Name} out, or split the table with {_each.Name}."
+            );
+        if (varies.FirstOrDefault(v => (given.GetValue(_term) ?? []).Contains(v.Column)) is { } both)
+            throw Reading.Refused(
+                _term.Name,
+                both.Column,
+                "varies as well.",
+                $"A column is either a {_term.Name} or {_vary.Name}: choose one."
+            );
+        return varies;
     }
 
     private ImmutableArray<string> Terms(ParseResult given)

@@ -24,6 +24,8 @@ internal sealed partial class FitOptions
 
         foreach (var column in model.Terms)
             RefuseAbsentTerm(table, column);
+        foreach (var column in model.Varies.SelectMany(v => v.Within.Append(v.Column)).Distinct())
+            RefuseAbsent(table, _vary.Name, column);
         foreach (var column in model.Each.Except(KeeperModel.Default.Each))
             RefuseAbsent(table, _each.Name, column);
         if (!model.Each.Contains("criterion") && table.Select(cell => cell.Conditions.Criterion).Distinct().Count() > 1)
@@ -77,6 +79,18 @@ internal sealed partial class FitOptions
                 both,
                 "is a term as well.",
                 $"A column either splits the table or is a {_term.Name}: choose one."
+            );
+        if (each.FirstOrDefault(c => model.Varies.Any(v => v.Column == c || v.Within.Contains(c))) is { } varies)
+            throw Reading.Refused(
+                _each.Name,
+                varies,
+                "is among the levels that vary.",
+                $"A column either splits the table or tells levels apart ({_vary.Name}, --within): choose one."
+            );
+        if (also is not null && model.Varies.Any(v => v.Column == also || v.Within.Contains(also)))
+            throw new UsageException(
+                $"The levels of {also} are fitted together, and are not compared in this version.",
+                $"Leave {_vary.Name} out, or compare something else."
             );
         return also is null || IsTerm(given, model, also) || each.Contains(also) ? each : each.Add(also);
     }

@@ -42,7 +42,7 @@ internal sealed partial class FitOptions
     {
         HelpName = "N",
         Description =
-            "Quadrature nodes for the likelihood's normal luck, 1 (Laplace's method) to 200 [as many as the log-likelihood takes to settle].",
+            "Quadrature nodes for the likelihood's normal luck, or one varying intercept, 1 (Laplace's method) to 200 [as many as the log-likelihood takes to settle].",
     };
     private readonly Option<string> _burst = new("--burst")
     {
@@ -99,7 +99,7 @@ internal sealed partial class FitOptions
     {
         Description = "No terms: one curve also where focal length, stabiliser, magnification or subject vary within it.",
     };
-    private readonly LaterOptions _later = new();
+    private readonly VaryOptions _vary = new();
 
     private ImmutableArray<Option> All =>
         [
@@ -125,7 +125,7 @@ internal sealed partial class FitOptions
             _noTerms,
             _scale,
             _seed,
-            .. _later.All,
+            .. _vary.All,
         ];
 
     public void AddTo(Command command)
@@ -147,7 +147,6 @@ internal sealed partial class FitOptions
     /// <summary>The model that these options ask for; <paramref name="also"/> is split by as well.</summary>
     public KeeperModel Model(ParseResult given, string? also)
     {
-        _later.Refuse(given);
         given.RefuseBoth(_each, _together);
         given.RefuseBoth(_burst, _burstPerRow);
         var standard = Estimating(given);

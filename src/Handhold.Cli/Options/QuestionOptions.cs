@@ -22,8 +22,10 @@ internal sealed class QuestionOptions
     };
     private readonly Option<string> _whose = new("--whose")
     {
-        HelpName = "this",
-        Description = "Whose rate is meant: this curve's, as always in this version.",
+        HelpName = "this|typical|new-setup|new-photographer|population",
+        Description =
+            "Whose rate is meant, needed where levels vary: of the level that --set names, a typical one, a new setup of the photographer that --set names, "
+            + "a new photographer, or the average over all [this].",
     };
 
     private readonly Option<string> _intervals = new("--intervals")
@@ -43,9 +45,20 @@ internal sealed class QuestionOptions
 
     public AnswerOptions Read(ParseResult given)
     {
-        given.Read(_whose, (o, text) => Reading.Word(o, text, ["this"], ["typical", "new-setup", "new-photographer", "population"]));
         return AnswerOptions.Default with
         {
+            Whose = given.Read(
+                _whose,
+                (o, text) => Reading.Word(o, text, ["this", "typical", "new-setup", "new-photographer", "population"])
+            ) switch
+            {
+                "this" => Whose.This,
+                "typical" => Whose.Typical,
+                "new-setup" => Whose.NewSetup,
+                "new-photographer" => Whose.NewPhotographer,
+                "population" => Whose.Population,
+                _ => null,
+            },
             Day = given.Read(_day, (o, text) => Reading.Word(o, text, ["another", "same"])) == "same" ? Day.Same : Day.Another,
             BeyondTested = given.GetValue(_beyondTested),
             Intervals = given.Read(_intervals, (o, text) => Reading.Word(o, text, ["profile", "fieller", "delta"])) switch

@@ -38,7 +38,7 @@ internal static class CurveNotes
     }
 
     private static string Independent(KeeperCurve curve) =>
-        $"{curve.Model.Link.ToString().ToLowerInvariant()} link, {(curve.Linear!.Luck is null ? "frames taken as independent" : "frames of a burst share luck")}";
+        $"{curve.Model.Link.ToString().ToLowerInvariant()} link, {(curve.Linear!.Luck is not null ? "frames of a burst share luck" : curve.Linear.Nodes is null ? "frames taken as independent" : "levels that vary fitted together")}";
 
     /// <summary>What the luck of a burst means for its frames, as rows of a table.</summary>
     public static IEnumerable<string[]> Alike(KeeperCurve curve, ExposureAnswer half, AnswerOptions options)

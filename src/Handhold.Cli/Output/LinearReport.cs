@@ -8,9 +8,9 @@ internal static class LinearReport
     public static void Write(Page page, KeeperCurve curve, LinearFit linear)
     {
         CurveNotes.Heading(page, curve);
-        var options = AnswerOptions.Default with { BeyondTested = true, Conditions = linear.ReferenceConditions };
+        var options = AnswerOptions.OfReport(curve);
         var half = curve.HalfKeeperExposure(options);
-        page.Text(Under(curve) + half.Sentence);
+        page.Text(GroupReport.Typical(linear) + Under(curve) + half.Sentence);
         page.Blank();
         page.Table(["", "Estimate", Plain.Level(linear.Level) + " interval"], Rows(half, curve, options));
         page.Blank();
@@ -33,9 +33,14 @@ internal static class LinearReport
         if (linear.Terms.IsEmpty && linear.HasExposure)
         {
             page.Blank();
-            page.Table(["Speed", "Keepers here", "Estimated rate"], curve.Data.Speeds.Select(speed => Row(curve, speed, options)));
+            page.Table(
+                ["Speed", "Keepers here", linear.Nodes is null ? "Estimated rate" : "Typical rate"],
+                curve.Data.Speeds.Select(speed => Row(curve, speed, options))
+            );
         }
 
+        foreach (var group in linear.Groups)
+            GroupReport.Write(page, group);
         page.Blank();
         CurveNotes.Checks(page, curve);
         CurveNotes.Write(
@@ -90,7 +95,7 @@ internal static class LinearReport
             curve.RateAt(speed.Exposure, options).Rate is { } rate ? Plain.Percent(rate.Mean) : "any",
         ];
 
-    private static string Ends(double? lower, double? upper, Func<double, string> say) =>
+    internal static string Ends(double? lower, double? upper, Func<double, string> say) =>
         (lower, upper) switch
         {
             ({ } low, { } high) => $"{say(low)} to {say(high)}",
@@ -99,5 +104,5 @@ internal static class LinearReport
             _ => "unbounded",
         };
 
-    private static string Number(double value) => value.ToString("0.000", CultureInfo.InvariantCulture);
+    internal static string Number(double value) => value.ToString("0.000", CultureInfo.InvariantCulture);
 }

@@ -39,6 +39,17 @@ internal static class Plain
             _ => string.Join(", or ", set.Pieces.Select(Piece)),
         };
 
+    /// <summary>Whose rate is meant; empty where the conditions say it.</summary>
+    public static string Whose(Whose? whose) =>
+        whose switch
+        {
+            Handhold.Whose.Typical => "a typical level",
+            Handhold.Whose.NewSetup => "a new setup",
+            Handhold.Whose.NewPhotographer => "a new photographer",
+            Handhold.Whose.Population => "all levels on average",
+            _ => "",
+        };
+
     /// <summary>What was said of conditions: sex M, magnification 0.5.</summary>
     public static string Stated(Conditions conditions) =>
         string.Join(

@@ -13,11 +13,12 @@ internal static class Say
         Cautions.Write(page, curves, []);
     }
 
-    public static void Answers(Desk desk, ImmutableArray<Answer> answers, Conditions conditions)
+    public static void Answers(Desk desk, ImmutableArray<Answer> answers, AnswerOptions options)
     {
         var page = OutputPage(desk);
-        if (Plain.Stated(conditions) is { Length: > 0 } stated)
-            page.Text($"For {stated}:");
+        string[] about = [.. new[] { Plain.Whose(options.Whose), Plain.Stated(options.Conditions) }.Where(text => text.Length > 0)];
+        if (about.Length > 0)
+            page.Text($"For {string.Join(", ", about)}:");
         foreach (var asked in answers.GroupBy(answer => answer.Curve))
             AnswerReport.Write(page, asked.Key, [.. asked]);
         Cautions.Write(page, answers.Select(a => a.Curve).Distinct(), answers);

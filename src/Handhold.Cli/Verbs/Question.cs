@@ -82,7 +82,7 @@ internal sealed class Question
         if (WantsJson(given))
             Json.Answers(desk, answers);
         else
-            Say.Answers(desk, answers, options.Conditions);
+            Say.Answers(desk, answers, options);
         return answers.All(a => a.HasAnswer) ? ExitCode.Done : ExitCode.NoAnswer;
     }
 }

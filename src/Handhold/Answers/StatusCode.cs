@@ -63,7 +63,7 @@ public enum StatusCode
     /// <summary>The numerical result did not settle, or stands for something simpler than what is meant.</summary>
     Approximate,
 
-    /// <summary>Frames of a burst are no more alike than others: the estimate of their shared luck is none.</summary>
+    /// <summary>Frames of a burst, or of a level that varies, are no more alike than others: the estimate of what they share is none.</summary>
     NoGroupSpread,
 
     /// <summary>Every burst kept or lost all of its frames: no luck is too large for them.</summary>
@@ -71,4 +71,10 @@ public enum StatusCode
 
     /// <summary>The decision changes when the frames not judged are called rejects.</summary>
     RestsOnMissing,
+
+    /// <summary>How levels vary cannot be told, since keepers and rejects separate: all frames are taken as of one curve.</summary>
+    GroupsNotAssessable,
+
+    /// <summary>Labels of a column that varies occur under several labels of another, and stand for the same level everywhere.</summary>
+    LabelsRepeat,
 }

@@ -15,11 +15,14 @@ internal sealed class CurveLikelihood
         BinomialProblem problem,
         BinomialEstimator estimator,
         Separation separation,
-        ClusteredFit? shared = null
+        ClusteredFit? shared = null,
+        GroupedCurve? grouped = null
     )
     {
-        (Layout, Problem, Estimator, Separation, Shared) = (layout, problem, estimator, separation, shared);
-        if (shared is not null)
+        (Layout, Problem, Estimator, Separation, Shared, Grouped) = (layout, problem, estimator, separation, shared, grouped);
+        if (grouped is not null)
+            Estimate = grouped.Fit.Estimate;
+        else if (shared is not null)
             Estimate = shared.Estimate;
         else if (estimator == BinomialEstimator.BiasReduced)
             Estimate = BinomialSolver.BiasReduced(problem);
@@ -38,6 +41,9 @@ internal sealed class CurveLikelihood
 
     /// <summary>The fit in which the frames of a burst share luck; null where frames are independent.</summary>
     internal ClusteredFit? Shared { get; }
+
+    /// <summary>The fit in which levels vary; null where none do. Coefficients and rates are then those of a typical level.</summary>
+    internal GroupedCurve? Grouped { get; }
 
     /// <summary>Sd of the bursts' luck on the link's scale; 0 where it is none, or of another kind.</summary>
     internal double LuckSd => Shared is { Luck: SharedLuck.NormalShift } shared ? shared.Spread : 0;
@@ -62,11 +68,15 @@ internal sealed class CurveLikelihood
 
     /// <summary>What is lost by holding contrasts.</summary>
     internal IProfile ProfileAt(double level) =>
-        Shared is null ? new Profile(Problem, Estimator, level) : new ClusteredProfile(Shared, level);
+        Grouped is not null ? new GroupedProfile(Grouped.Fit, level)
+        : Shared is not null ? new ClusteredProfile(Shared, level)
+        : new Profile(Problem, Estimator, level);
 
     /// <summary>The estimate without some rows; null where they alone hold a column, or no finite maximum is left.</summary>
     internal BinomialEstimate? Without(IReadOnlyCollection<int> rows)
     {
+        if (Grouped is not null)
+            return null;
         if (Shared is not null)
             return Shared.Without(Shared.Problem.Rows.Like(Problem, rows))?.Estimate;
         if (rows.Count == Problem.Rows)

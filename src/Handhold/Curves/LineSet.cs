@@ -7,7 +7,7 @@ namespace Handhold.Curves;
 /// <summary>Sets of the t at which a line crosses a height: exposures for a rate, or stops between two lines.</summary>
 internal static class LineSet
 {
-    private const double Farthest = 128;
+    internal const double Farthest = 128;
 
     internal static ExposureSet From(ProfileSet set) => Make(set.Lower, set.Upper, set.Outside, IntervalMethod.Profile);
 

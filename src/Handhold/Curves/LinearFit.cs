@@ -10,6 +10,7 @@ public sealed partial class LinearFit
     private readonly Lazy<ImmutableArray<Coefficient>> _coefficients;
     private readonly Lazy<ImmutableArray<TermInStops>> _inStops;
     private readonly Lazy<Coefficient?> _luck;
+    private readonly Lazy<ImmutableArray<GroupSpread>> _groups;
 
     internal LinearFit(CurveLikelihood likelihood, ImmutableArray<FrameCell> cells, double level)
     {
@@ -18,6 +19,7 @@ public sealed partial class LinearFit
         ReferenceConditions = CurveData.Typical(cells, Terms, c => likelihood.Layout.Terms.Sum(t => t.FromReference(c)));
         _coefficients = new(FindCoefficients);
         _inStops = new(FindInStops);
+        _groups = new(() => Likelihood.Grouped?.Spreads(Likelihood, ReferenceConditions, level) ?? []);
         _luck = new(() => Likelihood.Shared is { } shared ? LuckOf(shared) : null);
     }
 
@@ -49,7 +51,8 @@ public sealed partial class LinearFit
     public double Deviance => Likelihood.Estimate?.Deviance ?? Likelihood.Limit.Deviance;
 
     /// <summary>Cells less parameters.</summary>
-    public int DegreesOfFreedom => (Likelihood.Shared?.Problem.Cells ?? Likelihood.Problem.Rows) - Parameters;
+    public int DegreesOfFreedom =>
+        (Likelihood.Shared?.Problem.Cells ?? Likelihood.Grouped?.Fit.Problem.Rows.Rows ?? Likelihood.Problem.Rows) - Parameters;
 
     /// <summary>Akaike's criterion, 2 (parameters - log-likelihood) on the Bernoulli scale; only differences between fits of the same frames mean anything.</summary>
     public double Akaike => 2 * (Parameters - LogLikelihood);
@@ -72,6 +75,12 @@ public sealed partial class LinearFit
     /// </summary>
     public Coefficient? Luck => _luck.Value;
 
+    /// <summary>The levels that vary, in the order asked for; empty where none do. The coefficients are then those of a typical level.</summary>
+    public ImmutableArray<GroupSpread> Groups => _groups.Value;
+
+    /// <summary>Quadrature nodes that levels were integrated by, 1 being Laplace's method; null where none vary.</summary>
+    public int? Nodes => Likelihood.Grouped?.Fit.Nodes;
+
     /// <summary>What each term costs or buys, in stops; without those that depend on the rate, since they change the steepness.</summary>
     public ImmutableArray<TermInStops> InStops => _inStops.Value;
 
@@ -87,7 +96,8 @@ public sealed partial class LinearFit
         Columns
         + (Likelihood.Problem.Ceiling is null ? 1 : 0)
         + (Likelihood.Problem.Floor is null ? 1 : 0)
-        + (Likelihood.Shared is null ? 0 : 1);
+        + (Likelihood.Shared is null ? 0 : 1)
+        + (Likelihood.Grouped?.Fit.Problem.Spreads ?? 0);
 
     private int Columns => Likelihood.Layout.Columns.Length;
 

@@ -9,9 +9,8 @@ namespace Handhold.Curves;
 /// With r the signed root of twice the log-likelihood lost by holding the rate, the confidence that the rate is lower is Φ(-r): its (1 ± level)/2
 /// quantiles are the ends of the profile interval. Source: Barndorff-Nielsen and Cox (1994), Inference and Asymptotics, 3.4.
 /// </remarks>
-internal sealed partial class ProfileLaw : IRateLaw
+internal sealed partial class ProfileLaw : ILineLaw
 {
-    private const double LargestLogit = 35;
     private const double Farthest = 1000; // beyond that, 2^x seconds are no number
     private readonly ImmutableArray<double> _still;
     private readonly ImmutableArray<double> _moving;
@@ -25,6 +24,9 @@ internal sealed partial class ProfileLaw : IRateLaw
     internal CurveLikelihood Likelihood { get; }
 
     /// <inheritdoc />
+    public string Method => "profile";
+
+    /// <inheritdoc />
     public double RateCdf(double exposure, double rate) => Normal.Cdf(-SignedRoot(exposure, rate));
 
     /// <inheritdoc />
@@ -33,7 +35,7 @@ internal sealed partial class ProfileLaw : IRateLaw
         if (p == 0.5)
             return MeanRate(exposure);
         if (!Likelihood.RateIsHeight)
-            return RootInLogits(exposure, p);
+            return RateSearch.Quantile(rate => RateCdf(exposure, rate), MeanRate(exposure), p);
         var level = Math.Abs(1 - 2 * p);
         var interval = ProfileInterval.Of(Likelihood.ProfileAt(level), Row(exposure), level);
         return p < 0.5
@@ -77,14 +79,14 @@ internal sealed partial class ProfileLaw : IRateLaw
             Likelihood.Floor
         );
 
-    /// <summary>A luck of the link's scale in stops; null where the line has no slope.</summary>
-    internal double? InStops(double luck) => Likelihood.Dot(_moving) is { } slope and not 0 ? luck / Math.Abs(slope) : null;
+    /// <inheritdoc />
+    public double? InStops(double luck) => Likelihood.Dot(_moving) is { } slope and not 0 ? luck / Math.Abs(slope) : null;
 
     /// <summary>Positive where the estimated rate at an exposure is above <paramref name="rate"/>.</summary>
     internal double SignedRoot(double exposure, double rate) => Likelihood.SignedRoot(Row(exposure), rate);
 
-    /// <summary>The exposure that has a rate, log2 seconds; null where the estimated line has none, or is as good as level.</summary>
-    internal double? Exposure(double rate) =>
+    /// <inheritdoc />
+    public double? Exposure(double rate) =>
         Likelihood.PredictorOf(rate) is { } eta
         && Likelihood.Dot(_still) is { } height
         && Likelihood.Dot(_moving) is { } slope and not 0
@@ -93,31 +95,12 @@ internal sealed partial class ProfileLaw : IRateLaw
             ? exposure
             : null;
 
-    /// <summary>The exposures at which the data do not exclude a rate.</summary>
-    internal ExposureSet Set(double rate, double level, IntervalMethod method) =>
+    /// <inheritdoc />
+    public ExposureSet Set(double rate, double level, IntervalMethod method) =>
         Likelihood.PredictorOf(rate) is not { } eta || !Likelihood.Layout.HasExposure ? LineSet.NotReachable(method)
         : method != IntervalMethod.Profile ? LineSet.FromCovariance(Likelihood, _still, _moving, eta, level, method)
         : !Likelihood.RateIsHeight ? LineSet.ByRoots(Exposure(rate), x => SignedRoot(x, rate), level, method)
         : LineSet.From(ProfileSet.Of(Likelihood.ProfileAt(level), _still, _moving, eta, level));
 
     private ImmutableArray<double> Row(double exposure) => [.. _still.Zip(_moving, (still, moving) => still + exposure * moving)];
-
-    /// <summary>From the estimate outwards: far rates are costly to hold.</summary>
-    private double RootInLogits(double exposure, double p)
-    {
-        var (centre, side) = (Elementary.Logit(MeanRate(exposure)), p < 0.5 ? -1 : 1);
-        if (!(Math.Abs(centre) < LargestLogit))
-            centre = -side * LargestLogit;
-        var (inside, excess) = (centre, Excess(centre));
-        for (var reach = 0.5; ; reach *= 2)
-        {
-            var outside = Math.Clamp(centre + side * reach, -LargestLogit, LargestLogit);
-            var there = Excess(outside);
-            if (side * there >= 0 || Math.Abs(outside) == LargestLogit)
-                return Elementary.Logistic(Root.Of(Excess, (inside, excess), (outside, there), 1e-10)).Mu;
-            (inside, excess) = (outside, there);
-        }
-
-        double Excess(double logit) => RateCdf(exposure, Elementary.Logistic(logit).Mu) - p;
-    }
 }

@@ -6,7 +6,8 @@ public static class DiagnosticsExtensions
     /// <summary>How well a curve fits its frames, and what the exposure for a rate hangs on.</summary>
     /// <remarks>
     /// What the other speeds expect: the curve is fitted again without each speed. Cells: a posterior is stood for by weighted points, and a cell is left out
-    /// by dividing each point's weight by the cell's likelihood there; the other estimators are fitted again without the cell.
+    /// by dividing each point's weight by the cell's likelihood there; the other estimators are fitted again without the cell. Where levels
+    /// vary, rates fitted are those of each level, and nothing is left out.
     /// </remarks>
     /// <param name="curve">The curve.</param>
     /// <param name="rate">Keeper rate of the exposure whose dependence on each cell is found, between 0 and 1.</param>
@@ -19,9 +20,12 @@ public static class DiagnosticsExtensions
         if (!(rate is > 0 and < 1))
             throw new ArgumentOutOfRangeException(nameof(rate), rate, "A keeper rate lies between 0 and 1. Give, say, 0.8.");
         var under = (conditions ?? Conditions.None).Or(curve.ReferenceConditions);
-        var (fitted, cells) = curve.Linear is { } linear
-            ? LinearChecks.Of(curve, linear, rate, under, seed)
-            : PosteriorChecks.Of(curve, rate, under, seed);
+        var (fitted, cells) = curve.Linear switch
+        {
+            { Likelihood.Grouped: { } grouped } => GroupedChecks.Of(curve, grouped),
+            { } linear => LinearChecks.Of(curve, linear, rate, under, seed),
+            null => PosteriorChecks.Of(curve, rate, under, seed),
+        };
         return new(curve, rate, [.. curve.Data.Speeds.Select((s, i) => Speed(curve, s, fitted[i]))], cells);
     }
 

@@ -103,7 +103,7 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior>
                     $"Give them a curve each (--each with {column}, or a setup each), or pool them knowingly (--no-terms)."
                 );
 
-        HashSet<string> kept = [.. columns, .. terms];
+        HashSet<string> kept = [.. columns, .. terms, .. model.Varies.SelectMany(v => v.Path)];
         var pooled = all.ToDictionary(c => c, c => Kept(c, model, kept));
         var cells = Pooled(rows.Where(r => r.Frames > 0), g => new(g.Key.Exposure, g.Sum(r => r.Frames), g.Sum(r => r.Keepers)), pooled);
         ImmutableArray<SpeedCount> speeds =

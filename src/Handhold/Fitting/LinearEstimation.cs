@@ -25,7 +25,8 @@ internal static class LinearEstimation
         {
             var separation = Separation.Of(problem);
             var shared = separation.IsSeparated ? null : Shared(model, rows.Data.Cells, layout, place);
-            LinearFit linear = new(new(layout, problem, estimator, separation, shared), rows.Data.Cells, model.Level);
+            var grouped = separation.IsSeparated || model.Varies.IsEmpty ? null : Grouped(model, rows.Data.Cells, layout, place);
+            LinearFit linear = new(new(layout, problem, estimator, separation, shared, grouped), rows.Data.Cells, model.Level);
             Lazy<ImmutableArray<ExpectedCount>> expected = new(() => LinearLeaveOneOut.Of(model, rows.Data, linear));
             return new(rows.Key, rows.Data, model, null, [], new(() => LinearStatuses.Of(model, rows.Data, linear, expected.Value)))
             {
@@ -42,6 +43,24 @@ internal static class LinearEstimation
                 place,
                 string.Join(" ", aliased.Columns),
                 "Leave that term out, or add frames that tell the two apart."
+            );
+        }
+    }
+
+    /// <summary>The fit in which levels vary.</summary>
+    private static GroupedCurve Grouped(KeeperModel model, ImmutableArray<FrameCell> cells, DesignLayout layout, string place)
+    {
+        var groups = GroupLayout.Of(model, layout, cells, place);
+        try
+        {
+            return new(groups, new(groups.Problem(cells, model), model.Nodes), cells);
+        }
+        catch (SolverException) when (groups.AllAlike(cells) is { } column)
+        {
+            throw new CellException(
+                place,
+                $"each {column} kept or lost all of its frames, so no spread between them is too large.",
+                "Let another column vary, or add frames at speeds where some are kept and some are not."
             );
         }
     }

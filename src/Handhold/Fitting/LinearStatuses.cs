@@ -54,6 +54,7 @@ internal static class LinearStatuses
             );
         CurveStatuses.AddOrder(data, statuses);
         LuckStatuses.Add(model, data, linear, statuses);
+        GroupStatuses.Add(model, data, linear, statuses);
         CurveStatuses.AddMisfit(expected, statuses);
         return statuses.ToImmutable();
 

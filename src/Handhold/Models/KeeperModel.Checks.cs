@@ -71,8 +71,8 @@ public sealed partial record KeeperModel
             FormattableString.Invariant($"{Nodes} quadrature nodes were asked for. Give 1 to 200, or leave them out.")
         );
         Refuse(
-            Nodes is not null && (Estimator != Estimator.Likelihood || Luck != LuckKind.Normal),
-            "Quadrature nodes were given, and only the likelihood with normal luck has any. Leave them out."
+            Nodes is not null && (Estimator != Estimator.Likelihood || (Luck != LuckKind.Normal && Varies.IsEmpty)),
+            "Quadrature nodes were given, and only the likelihood with normal luck or levels that vary has any. Leave them out."
         );
         if (Estimator == Estimator.Posterior)
         {

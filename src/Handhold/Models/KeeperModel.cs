@@ -33,6 +33,9 @@ public sealed partial record KeeperModel
     /// <summary>Products of two terms, of which one may be <c>exposure</c>.</summary>
     public ImmutableArray<TermProduct> Products { get; init; } = [];
 
+    /// <summary>Columns whose levels are fitted together, each borrowing from the others what its own frames lack; the likelihood with ceiling one and floor zero knows them.</summary>
+    public ImmutableArray<Varying> Varies { get; init; } = [];
+
     /// <summary>What is believed before the data; only the posterior uses it.</summary>
     public Priors Priors { get; init; } = Priors.Default;
 
@@ -57,8 +60,8 @@ public sealed partial record KeeperModel
     }
 
     /// <summary>
-    /// Quadrature nodes that the likelihood integrates a burst's normal luck by, 1 to 200, 1 being Laplace's method; null: as many as the log-likelihood
-    /// takes to settle within 1e-9.
+    /// Quadrature nodes that the likelihood integrates a burst's normal luck, or one varying intercept, by, 1 to 200, 1 being Laplace's method; null: as many as the
+    /// log-likelihood takes to settle within 1e-9. Where more varies the method is Laplace's.
     /// </summary>
     public int? Nodes { get; init; }
 
@@ -71,10 +74,10 @@ public sealed partial record KeeperModel
     /// <summary>Seed of the points that a posterior with terms is represented by; other fits draw nothing.</summary>
     public int Seed { get; init; } = 1;
 
-    /// <summary>Columns whose combinations get a curve each; unless said otherwise photographer, setup and criterion, those present and not among the terms.</summary>
+    /// <summary>Columns whose combinations get a curve each; unless said otherwise photographer, setup and criterion, those present and neither among the terms nor varying.</summary>
     public ImmutableArray<string> Each
     {
-        get => _each ?? [.. UsualEach.Except(Terms)];
+        get => _each ?? [.. UsualEach.Except(Terms).Except(Varies.SelectMany(v => v.Path))];
         init => _each = value;
     }
 
@@ -91,6 +94,7 @@ public sealed partial record KeeperModel
         CheckJudging();
         CheckEstimator();
         CheckTerms();
+        CheckVaries();
         if (Ceiling.Value is { } ceiling && Floor.Value is { } floor && !(floor < ceiling))
             throw new ArgumentException(
                 FormattableString.Invariant($"The floor {floor} is not below the ceiling {ceiling}. Lower the floor or raise the ceiling.")

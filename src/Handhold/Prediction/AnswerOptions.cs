@@ -6,11 +6,27 @@ public sealed record AnswerOptions
     /// <summary>The options used when none are given.</summary>
     public static AnswerOptions Default { get; } = new();
 
+    /// <summary>How a report on a curve asks it: at its <see cref="KeeperCurve.ReferenceConditions"/>, wherever the answer lies, and for a typical level where levels vary.</summary>
+    /// <param name="curve">The curve.</param>
+    public static AnswerOptions OfReport(KeeperCurve curve)
+    {
+        ArgumentNullException.ThrowIfNull(curve);
+        return Default with
+        {
+            BeyondTested = true,
+            Conditions = curve.ReferenceConditions,
+            Whose = curve.Linear is { Nodes: not null } ? Handhold.Whose.Typical : null,
+        };
+    }
+
     /// <summary>For which day; another day unless said otherwise. Where several days were tested, the session of <see cref="Conditions"/> says which is meant.</summary>
     public Day Day { get; init; } = Day.Another;
 
     /// <summary>Under what conditions, for a curve with terms; what its frames agree in need not be said again.</summary>
     public Conditions Conditions { get; init; } = Conditions.None;
+
+    /// <summary>Whose rate is meant; must be said where levels vary, and is the curve's own otherwise. The conditions name the levels.</summary>
+    public Whose? Whose { get; init; }
 
     /// <summary>How intervals of exposures are made, for curves without a posterior.</summary>
     public IntervalMethod Intervals { get; init; } = IntervalMethod.Profile;

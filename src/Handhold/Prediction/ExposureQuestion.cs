@@ -23,8 +23,8 @@ internal static class ExposureQuestion
 
     private static ExposureAnswer Judged(Question question, double rate)
     {
-        if (question.Law is ProfileLaw profile)
-            return Profiled(question, profile, rate);
+        if (question.Law is ILineLaw line)
+            return OnLine(question, line, rate);
         var exposures = ((RateLaw)question.Law).ExposureFor(rate);
         var (low, median, high) = (
             exposures.Quantile((1 - question.Level) / 2),
@@ -53,7 +53,7 @@ internal static class ExposureQuestion
     private static Status Flat { get; } =
         new(StatusCode.FlatNotExcluded, "The fitted curve does not change with the exposure, so no exposure can be named for a rate.");
 
-    private static ExposureAnswer Profiled(Question question, ProfileLaw law, double rate)
+    private static ExposureAnswer OnLine(Question question, ILineLaw law, double rate)
     {
         var (found, set) = (law.Exposure(rate), law.Set(rate, question.Level, question.Options.Intervals));
         if (set.Kind == ExposureSetKind.NotReachable)

@@ -14,7 +14,11 @@ internal static class LinearDifference
     internal static StopsDifference Between(Question a, Question b, double rate, ImmutableArray<Status> statuses)
     {
         if (a.Law is not ProfileLaw lawA || b.Law is not ProfileLaw lawB)
-            throw new ArgumentException("A posterior of this version has no terms to compare under. Compare two curves instead.");
+            throw new ConditionsException(
+                "whose",
+                "Sides are compared for a typical level.",
+                "Ask whose typical, or fit the sides as separate curves."
+            );
         if (lawA.Exposure(rate) is not { } exposureA || lawB.Exposure(rate) is not { } exposureB)
             return new(
                 a.Curve,

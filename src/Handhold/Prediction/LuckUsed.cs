@@ -30,7 +30,7 @@ public sealed class LuckUsed
     internal static LuckUsed Of(Question question, double exposure)
     {
         var curve = question.Curve;
-        if (question.Law is ProfileLaw law)
+        if (question.Law is ILineLaw law)
             return curve.Linear!.Luck is not { Estimate: { } luck, Name: var name } ? None("assumed")
                 : name == "rho" ? new("beta-binomial", luck, "correlation", "estimated", Correlation)
                 : law.InStops(luck) is { } stops ? new("normal", stops, "stops", "estimated", Correlation)

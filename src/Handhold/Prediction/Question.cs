@@ -17,8 +17,14 @@ internal sealed class Question
             throw new ArgumentException(FormattableString.Invariant($"The budget is {Options.Budget} frames. Give at least 1."));
         if (Options.BurstsOf is < 1)
             throw new ArgumentException(FormattableString.Invariant($"Bursts of {Options.BurstsOf} frames cannot be. Give at least 1."));
+        if (Options.Whose is not (null or Whose.This) && curve.Linear?.Likelihood.Grouped is null)
+            throw new ConditionsException(
+                "whose",
+                $"Curve {curve.Key} stands for itself: no levels vary in this fit, so there is no {Options.Whose} one.",
+                "Leave whose out, or fit levels together (Varies)."
+            );
         Law =
-            curve.Linear is { } linear ? new ProfileLaw(linear.Likelihood, Options.Conditions.Or(linear.SharedConditions))
+            curve.Linear is { } linear ? WhoseLaw.Of(linear, Options)
             : Options.Day == Day.Another ? curve.PosteriorUnder(Options.Conditions).AnotherDay
             : SameDay();
     }
@@ -75,7 +81,7 @@ internal sealed class Question
         var (lower, upper) = (Law.RateQuantile(exposure, (1 - Level) / 2), Law.RateQuantile(exposure, (1 + Level) / 2));
         return double.IsNaN(mean) ? null
             : Curve.Linear is null ? new(median, mean, new CredibleInterval(lower, upper, Level))
-            : new(median, mean, new ConfidenceInterval(lower, upper, Level, "profile"));
+            : new(median, mean, new ConfidenceInterval(lower, upper, Level, ((ILineLaw)Law).Method));
     }
 
     /// <summary>Why there is no answer at an exposure: it was not tested near there, or the likelihood fits any rate there equally well.</summary>

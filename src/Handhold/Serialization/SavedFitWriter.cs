@@ -131,7 +131,7 @@ internal static class SavedFitWriter
     {
         json.WriteStartObject("halfKeeperExposure");
         var conditions = curve.ReferenceConditions;
-        var half = curve.HalfKeeperExposure(AnswerOptions.Default with { BeyondTested = true, Conditions = conditions });
+        var half = curve.HalfKeeperExposure(AnswerOptions.OfReport(curve));
         json.WriteExposure(half);
         if (curve.Terms is [_, ..] terms)
             SavedConditions.Write(json, conditions, terms.SelectMany(t => t.Columns).Contains);
@@ -141,7 +141,7 @@ internal static class SavedFitWriter
             return;
         json.WriteStartObject("burstCorrelation");
         json.WriteNumber("rate", half.Rate);
-        json.WriteNumberIfAny("correlation", curve.BurstCorrelation(exposure, AnswerOptions.Default with { Conditions = conditions }));
+        json.WriteNumberIfAny("correlation", curve.BurstCorrelation(exposure, AnswerOptions.OfReport(curve)));
         json.WriteEndObject();
     }
 }

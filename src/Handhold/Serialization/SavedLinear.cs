@@ -21,6 +21,11 @@ internal static class SavedLinear
         WriteAsymptote(json, "floor", linear.Floor, linear.FloorStandardError);
         if (linear.Luck is { } luck)
             WriteLuck(json, luck);
+        if (linear.Nodes is { } nodes)
+        {
+            json.WriteNumber("nodes", nodes);
+            SavedGroups.Write(json, linear.Groups);
+        }
     }
 
     /// <summary>A correlation as <c>rho</c>, like a coefficient; an sd as <c>burst</c> of <c>luckSd</c>, on the scale of the fit, what is known of it beside.</summary>

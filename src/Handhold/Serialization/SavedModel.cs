@@ -22,6 +22,8 @@ internal static class SavedModel
         }
 
         json.WriteEndArray();
+        if (!model.Varies.IsEmpty)
+            WriteVaries(json, model.Varies);
         json.WriteString("luck", JsonParts.Word(model.Luck));
         if (model.Nodes is { } nodes)
             json.WriteNumber("nodes", nodes);
@@ -57,6 +59,7 @@ internal static class SavedModel
             Link = place["link"].OneOf<Link>(),
             Terms = [.. Optional(place, "terms").Select(term => term.Text())],
             Products = [.. Optional(place, "products").Select(ReadProduct)],
+            Varies = [.. Optional(place, "varies").Select(ReadVarying)],
             Luck = place["luck"].OneOf<LuckKind>(),
             Nodes = place.Find("nodes")?.Count(),
             Bursts = place["bursts"].OneOf<BurstUse>(),
@@ -97,6 +100,24 @@ internal static class SavedModel
             json.WriteStringValue(text);
         json.WriteEndArray();
     }
+
+    private static void WriteVaries(Utf8JsonWriter json, ImmutableArray<Varying> varies)
+    {
+        json.WriteStartArray("varies");
+        foreach (var varying in varies)
+        {
+            json.WriteStartObject();
+            json.WriteString("column", varying.Column);
+            json.WriteString("part", JsonParts.Word(varying.Part));
+            WriteTexts(json, "within", varying.Within);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static Varying ReadVarying(JsonPlace place) =>
+        new(place["column"].Text(), place["part"].OneOf<VaryingPart>()) { Within = [.. place["within"].Items().Select(c => c.Text())] };
 
     /// <summary>Members that the first files of this version did not have.</summary>
     private static IEnumerable<JsonPlace> Optional(JsonPlace place, string name) => place.Find(name) is { } list ? list.Items() : [];

@@ -24,7 +24,8 @@ public sealed partial record BinomialProblem
     }
 
     /// <summary>Equal rows made one, and the pooled row of each row.</summary>
-    internal (BinomialProblem Pooled, int[] CellOf) Pool()
+    /// <param name="kinds">Of each row what it must share beside to be equal; null for nothing.</param>
+    internal (BinomialProblem Pooled, int[] CellOf) Pool(int[]? kinds = null)
     {
         Dictionary<int, List<int>> byHash = [];
         List<int> first = [];
@@ -32,11 +33,12 @@ public sealed partial record BinomialProblem
         for (var i = 0; i < Rows; i++)
         {
             HashCode hash = default;
+            hash.Add(kinds?[i]);
             foreach (var number in RowOf(i))
                 hash.Add(number);
             if (!byHash.TryGetValue(hash.ToHashCode(), out var alike))
                 byHash.Add(hash.ToHashCode(), alike = []);
-            var cell = alike.FindIndex(c => SameRow(first[c], i));
+            var cell = alike.FindIndex(c => SameRow(first[c], i) && kinds?[first[c]] == kinds?[i]);
             if (cell < 0)
             {
                 alike.Add(first.Count);

@@ -8,11 +8,9 @@ internal sealed class ClusteredLikelihood
     private readonly ClusteredProblem _problem;
     private readonly IClusterLaw _law;
     private readonly int[] _rejects;
-    private readonly double[] _basis;
     private readonly double[] _predictors;
     private readonly double[] _gradient;
     private readonly double[] _curvature;
-    private readonly double[] _mirror;
 
     /// <param name="problem">The clusters.</param>
     /// <param name="design">Their rows' design.</param>
@@ -23,41 +21,19 @@ internal sealed class ClusteredLikelihood
         (_problem, _law, Columns) = (problem, law, design.Columns);
         var rows = problem.Rows.Rows;
         _rejects = [.. Enumerable.Range(0, rows).Select(i => problem.Rows.Frames.Span[i] - problem.Rows.Keepers.Span[i])];
-        (_basis, _predictors) = (new double[rows * Columns], new double[rows]);
+        (Basis, _predictors) = (new(design, contrast), new double[rows]);
         (_gradient, _curvature) = (new double[problem.Widest + 1], new double[(problem.Widest + 1) * (problem.Widest + 1)]);
-        _mirror = contrast.ToArray();
-        if (_mirror.Length > 0)
-        {
-            design.ToContrast(_mirror);
-            Length = Math.Sqrt(Orthonormal.Dot(_mirror, _mirror)) * (_mirror[0] < 0 ? 1 : -1);
-            _mirror[0] -= Length;
-            var norm = Math.Sqrt(Orthonormal.Dot(_mirror, _mirror) / 2);
-            for (var j = 0; j < Columns; j++)
-                _mirror[j] /= norm;
-        }
-        for (var i = 0; i < rows; i++)
-        {
-            var row = _basis.AsSpan(i * Columns, Columns);
-            for (var j = 0; j < Columns; j++)
-                row[j] = design.Q[j * rows + i];
-            Turn(row);
-        }
     }
+
+    internal TurnedDesign Basis { get; }
 
     internal int Columns { get; }
 
     /// <summary>The contrast is so much times the first θ.</summary>
-    internal double Length { get; }
+    internal double Length => Basis.Length;
 
     /// <summary>To and from the coordinates of the design's own orthonormal columns.</summary>
-    internal void Turn(Span<double> theta)
-    {
-        if (_mirror.Length == 0)
-            return;
-        var along = Orthonormal.Dot(_mirror, theta);
-        for (var j = 0; j < Columns; j++)
-            theta[j] -= along * _mirror[j];
-    }
+    internal void Turn(Span<double> theta) => Basis.Turn(theta);
 
     /// <param name="theta">Coefficients, then the spread.</param>
     internal double At(ReadOnlySpan<double> theta)
@@ -97,7 +73,7 @@ internal sealed class ClusteredLikelihood
     private void Predict(ReadOnlySpan<double> theta)
     {
         for (var i = 0; i < _predictors.Length; i++)
-            _predictors[i] = Orthonormal.Dot(_basis.AsSpan(i * Columns, Columns), theta);
+            _predictors[i] = Orthonormal.Dot(Basis.Row(i), theta);
     }
 
     // Of the predictors of a cluster's rows, to θ.
@@ -108,7 +84,7 @@ internal sealed class ClusteredLikelihood
         curvature[all * all - 1] += weight * bends[^1];
         for (var i = 0; i < rows; i++)
         {
-            var x = _basis.AsSpan((start + i) * Columns, Columns);
+            var x = Basis.Row(start + i);
             for (var j = 0; j < Columns; j++)
             {
                 gradient[j] += weight * slopes[i] * x[j];
@@ -119,7 +95,7 @@ internal sealed class ClusteredLikelihood
                 var bend = weight * bends[i * (rows + 1) + k];
                 if (bend == 0)
                     continue;
-                var y = _basis.AsSpan((start + k) * Columns, Columns);
+                var y = Basis.Row(start + k);
                 for (var a = 0; a < Columns; a++)
                 for (var b = 0; b <= a; b++)
                     curvature[a * all + b] += i == k ? bend * x[a] * x[b] : bend * (x[a] * y[b] + y[a] * x[b]);

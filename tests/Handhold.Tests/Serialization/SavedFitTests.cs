@@ -34,9 +34,10 @@ public class SavedFitTests
         Assert.Equal(mine.Each, read.Each);
         Assert.Equal(mine.Terms, read.Terms);
         Assert.Equal(mine.Products, read.Products);
+        Assert.Equal(mine.Varies, read.Varies);
         Assert.Equal(WithoutLists(mine), WithoutLists(read));
 
-        static KeeperModel WithoutLists(KeeperModel model) => model with { Each = [], Terms = [], Products = [] };
+        static KeeperModel WithoutLists(KeeperModel model) => model with { Each = [], Terms = [], Products = [], Varies = [] };
     }
 
     [Fact]

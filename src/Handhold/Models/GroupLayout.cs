@@ -1,0 +1,113 @@
+using System.Collections.Immutable;
+using Handhold.Solvers;
+
+namespace Handhold.Models;
+
+/// <summary>The levels that vary, and what of the linear predictor varies by each.</summary>
+internal sealed class GroupLayout
+{
+    private GroupLayout(
+        DesignLayout design,
+        ImmutableArray<Grouping> groupings,
+        ImmutableArray<(int Grouping, ImmutableArray<int> Columns)> parts
+    ) => (Design, Groupings, Parts) = (design, groupings, parts);
+
+    internal DesignLayout Design { get; }
+
+    internal ImmutableArray<Grouping> Groupings { get; }
+
+    /// <summary>Effects in the order of the solver: of which grouping, on which columns.</summary>
+    internal ImmutableArray<(int Grouping, ImmutableArray<int> Columns)> Parts { get; }
+
+    /// <summary>The levels of a curve's frames.</summary>
+    /// <exception cref="CellException">Frames lack a label, or nothing can be told of what is to vary.</exception>
+    internal static GroupLayout Of(KeeperModel model, DesignLayout design, ImmutableArray<FrameCell> cells, string place)
+    {
+        ImmutableArray<Grouping> groupings = [.. model.Varies.Select(varying => Grouping.Of(varying, cells, place))];
+        foreach (var grouping in groupings)
+        {
+            var column = grouping.Varying.Column;
+            if (grouping.Varying.Part != VaryingPart.Intercept && !design.HasExposure)
+                throw new CellException(
+                    place,
+                    $"all of its frames were shot at {cells[0].Exposure}, and the slope on exposure is to vary by {column}.",
+                    "Let the intercept vary, or add frames at other speeds."
+                );
+            if (cells.GroupBy(c => grouping.LevelOf(c.Conditions)).All(level => level.Sum(c => (long)c.Frames) == 1))
+                throw new CellException(
+                    place,
+                    $"each {column} has one frame, so how {column}s differ cannot be told from chance.",
+                    "Let a column vary whose labels have several frames."
+                );
+        }
+        return new(design, groupings, [.. groupings.SelectMany((g, i) => ColumnsOf(g.Varying.Part).Select(columns => (i, columns)))]);
+    }
+
+    /// <summary>A column that varies of which every level kept or lost all of its frames; null where there is none.</summary>
+    internal string? AllAlike(ImmutableArray<FrameCell> cells) =>
+        Groupings
+            .FirstOrDefault(g =>
+                cells
+                    .GroupBy(c => g.LevelOf(c.Conditions))
+                    .All(level => level.All(c => c.Keepers == 0) || level.All(c => c.Keepers == c.Frames))
+            )
+            ?.Varying.Column;
+
+    /// <summary>The parts of some groupings.</summary>
+    internal ImmutableArray<int> PartsOf(ImmutableArray<Grouping> groupings) =>
+        [.. Enumerable.Range(0, Parts.Length).Where(part => groupings.Contains(Groupings[Parts[part].Grouping]))];
+
+    /// <summary>The counts, equal rows of equal levels pooled.</summary>
+    internal GroupedProblem Problem(ImmutableArray<FrameCell> cells, KeeperModel model)
+    {
+        int[][] levels = [.. Groupings.Select(g => cells.Select(c => g.LevelOf(c.Conditions)!.Value).ToArray())];
+        var (rows, rowOf) = Design.Rows(cells, model).Pool(Kinds(levels));
+        var first = new int[rows.Rows];
+        for (var i = cells.Length - 1; i >= 0; i--)
+            first[rowOf[i]] = i;
+        return new(
+            rows,
+            [
+                .. Parts.Select(part => new LevelEffects(
+                    [.. first.Select(i => levels[part.Grouping][i])],
+                    Groupings[part.Grouping].Levels.Length,
+                    part.Columns
+                )),
+            ]
+        );
+    }
+
+    // A number for each combination of levels.
+    private static int[] Kinds(int[][] levels)
+    {
+        var kinds = levels[0];
+        foreach (var others in levels.Skip(1))
+        {
+            Dictionary<(int, int), int> known = [];
+            kinds = [.. kinds.Zip(others).Select(pair => known.TryGetValue(pair, out var kind) ? kind : known[pair] = known.Count)];
+        }
+        return kinds;
+    }
+
+    private static ImmutableArray<ImmutableArray<int>> ColumnsOf(VaryingPart part) =>
+        part switch
+        {
+            VaryingPart.Exposure =>
+            [
+                [1],
+            ],
+            VaryingPart.Both =>
+            [
+                [0, 1],
+            ],
+            VaryingPart.BothUncorrelated =>
+            [
+                [0],
+                [1],
+            ],
+            _ =>
+            [
+                [0],
+            ],
+        };
+}

@@ -1,0 +1,106 @@
+namespace Handhold.Cli.Tests;
+
+public class VaryTests
+{
+    /// <summary>Invented; two photographers with two setups each, the labels of which repeat.</summary>
+    private static string Table { get; } =
+        "photographer,setup,exposure,frames,keepers\n"
+        + string.Concat(
+            from photographer in new[] { "ada", "bo", "cy" }
+            from setup in new[] { "tele", "wide" }
+            from shot in new[] { ("1/60", 9), ("1/30", 7), ("1/15", 4), ("1/8", 1) }
+            let keepers = Math.Clamp(shot.Item2 + (photographer[0] - 'b') * 2 + (setup == "tele" ? -1 : 1), 0, 10)
+            select $"{photographer},{setup},{shot.Item1},10,{keepers}\n"
+        );
+
+    private static readonly string[] s_nested =
+    [
+        "--estimator",
+        "likelihood",
+        "--varies",
+        "photographer=intercept",
+        "--varies",
+        "setup=intercept",
+        "--within",
+        "setup=photographer",
+    ];
+
+    [Fact]
+    public void Groups_hold_sds_and_levels_with_their_parents()
+    {
+        var report = Tool.RunWith(Table, ["fit", "-", .. s_nested, "--json"]).Json;
+        Assert.Empty(report.Gaps());
+        var groups = Assert.Single(report.List("curves")).List("groups");
+        Assert.Equal(["photographer", "setup"], groups.Select(g => g.Text("column")));
+        Assert.False(groups[0].Has("within"));
+        Assert.Equal("photographer", groups[1].Text("within"));
+        Assert.Equal(3, groups[0].List("levels").Length);
+        Assert.Equal(6, groups[1].List("levels").Length);
+        Assert.Equal(("tele", "ada"), (groups[1].List("levels")[0].Text("level"), groups[1].List("levels")[0].Text("parent")));
+        Assert.All(groups, g => Assert.True(g.GetProperty("sd").Number("intercept") >= 0));
+        Assert.All(groups.SelectMany(g => g.List("levels")), level => Assert.InRange(level.Number("borrowed"), 0, 1));
+    }
+
+    [Fact]
+    public void People_are_told_each_half_keeper_speed_the_spread_and_what_was_borrowed()
+    {
+        var text = Tool.RunWith(Table, ["fit", "-", .. s_nested]).Output;
+        Assert.Contains("A typical photographer and setup:", text, StringComparison.Ordinal);
+        Assert.Contains("Between 3 photographers half-keeper speeds spread by", text, StringComparison.Ordinal);
+        Assert.Contains("Borrowed", text, StringComparison.Ordinal);
+        Assert.Contains("ada · tele", text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("typical")]
+    [InlineData("new-photographer")]
+    [InlineData("population")]
+    [InlineData("new-setup", "--set", "photographer=ada")]
+    [InlineData("this", "--set", "photographer=ada", "--set", "setup=tele")]
+    public void Every_question_is_answered_for_whom_it_is_meant(string whose, params string[] set)
+    {
+        using Folder folder = new();
+        var file = folder["fit.json"];
+        Assert.Equal(0, Tool.RunWith(Table, ["fit", "-", .. s_nested, "--save", file]).Code);
+        string[] meant = ["--whose", whose, .. set, "--json"];
+        Assert.Equal(0, Tool.Run(["rate", file, "--at", "1/30", .. meant]).Code);
+        Assert.Equal(0, Tool.Run(["exposure", file, "--rate", "0.5", .. meant]).Code);
+        Assert.Equal(0, Tool.Run(["frames", file, "--at", "1/30", "--keepers", "1", "--assurance", "0.9", .. meant]).Code);
+        Assert.Equal(
+            Tool.RunWith(Table, ["slowest", "-", .. s_nested, "--rate", "0.5", "--assurance", "0.5", .. meant]).Output,
+            Tool.Run(["slowest", file, "--rate", "0.5", "--assurance", "0.5", .. meant]).Output
+        );
+    }
+
+    [Theory]
+    [InlineData("--whose")]
+    [InlineData("photographer", "--whose", "this")]
+    [InlineData("ada", "--whose", "this", "--set", "photographer=zoe", "--set", "setup=tele")]
+    public void What_is_missing_is_asked_for(string remedy, params string[] options)
+    {
+        var asked = Tool.RunWith(Table, ["rate", "-", .. s_nested, "--at", "1/30", .. options]);
+        Assert.Equal(2, asked.Code);
+        Assert.Contains(remedy, asked.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Labels_that_repeat_are_told()
+    {
+        string[] crossed = [.. s_nested[..^2]];
+        var report = Tool.RunWith(Table, ["fit", "-", .. crossed, "--json"]).Json;
+        Assert.Contains("labelsRepeat", report.List("curves")[0].List("status").Select(s => s.Text("code")));
+    }
+
+    [Fact]
+    public void A_parent_may_have_a_parent()
+    {
+        string[] chain = ["--varies", "setup=exposure", "--within", "setup=photographer", "--within", "photographer=club"];
+        var clubs = string.Concat(
+            Table.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select((row, i) => $"{(i == 0 ? "club" : "north")},{row}\n")
+        );
+        var report = Tool.RunWith(clubs, ["fit", "-", "--estimator", "likelihood", .. chain, "--json"]).Json;
+        var group = Assert.Single(report.List("curves")[0].List("groups"));
+        Assert.Equal("photographer", group.Text("within"));
+        Assert.Equal("north · ada", group.List("levels")[0].Text("parent"));
+    }
+}
