@@ -71,4 +71,10 @@ public enum PhotoReason
 
     /// <summary>Taken as not judged: rating and label, or two files of one frame, say opposite things.</summary>
     VerdictsDiffer,
+
+    /// <summary>Taken: the file numbers after it have a gap, as after deleting. The missing frames count as not judged.</summary>
+    NumbersMissing,
+
+    /// <summary>A folder whose judged frames are all keepers, as after deleting the rejects: its keeper rates may be too high.</summary>
+    NoRejects,
 }

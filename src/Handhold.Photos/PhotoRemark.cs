@@ -38,6 +38,8 @@ public sealed class PhotoRemark
             PhotoReason.RatingUnread => "the rating inside cannot be read",
             PhotoReason.RatingsDiffer => "photograph and sidecar differ in rating or label",
             PhotoReason.VerdictsDiffer => "what is recorded makes it both a keeper and a reject, so it is not judged",
+            PhotoReason.NumbersMissing => "file numbers are missing after it, as after deleting; those frames count as not judged",
+            PhotoReason.NoRejects => "no frame in this folder was judged a reject; if rejects were deleted, its keeper rates are too high",
             _ => Reason.ToString(),
         };
 

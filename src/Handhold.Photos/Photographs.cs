@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Handhold.Photos;
 
 /// <summary>Reads folder trees of photographs. No pixel is decoded and nothing is written.</summary>
@@ -51,13 +53,12 @@ public static class Photographs
         }
 
         var (photos, twins, differing) = Twins.Joined(readings.Select(reading => reading.Photo).OfType<Photo>());
-        return new(
-            [.. new Occasions(options).Named(photos).OrderBy(photo => photo.Path, StringComparer.Ordinal)],
-            Sorted([.. skipped, .. twins]),
-            Sorted([.. remarks, .. differing])
-        );
+        FileNumbers numbers = new(entries.Select(entry => entry.Shown));
+        var named = new Occasions(options, numbers).Named(photos).OrderBy(photo => photo.Path, StringComparer.Ordinal).ToImmutableArray();
+        var (missing, survivors) = Survivors.Among(named, numbers);
+        return new(named, [.. missing], Sorted([.. skipped, .. twins]), Sorted([.. remarks, .. differing, .. survivors]));
     }
 
-    private static System.Collections.Immutable.ImmutableArray<PhotoRemark> Sorted(List<PhotoRemark> remarks) =>
+    private static ImmutableArray<PhotoRemark> Sorted(List<PhotoRemark> remarks) =>
         [.. remarks.OrderBy(remark => remark.Path, StringComparer.Ordinal).ThenBy(remark => remark.Reason)];
 }

@@ -31,6 +31,19 @@ internal sealed partial class RowReader(TableHeader header, bool decimalComma, T
         return errors.Count == before ? cell : null;
     }
 
+    /// <summary>The row's conditions; null when the row has an error.</summary>
+    public TableNote? ReadNote(SepReader.Row split, int line)
+    {
+        var before = errors.Count;
+        var row = new TableRow(split, line, header, decimalComma, errors);
+        if (!HasShape(split, row))
+        {
+            return null;
+        }
+        var conditions = ReadConditions(row);
+        return errors.Count == before ? new(line, conditions) : null;
+    }
+
     /// <summary>Says what only the whole table shows.</summary>
     public void Finish() => _exposure.Finish();
 

@@ -7,7 +7,7 @@ namespace Handhold.Tables;
 /// <summary>The columns of one table: which known ones it has and where, and which others.</summary>
 internal sealed class TableHeader
 {
-    private static readonly FrozenSet<string> Known = FrozenSet.Create(
+    private static readonly FrozenSet<string> OfFrames = FrozenSet.Create(
         StringComparer.OrdinalIgnoreCase,
         [
             "exposure",
@@ -21,13 +21,17 @@ internal sealed class TableHeader
             "keeper",
             "second_verdict",
             "grade",
-            .. ConditionColumn.All.Select(c => c.Name),
         ]
+    );
+
+    private static readonly FrozenSet<string> Known = FrozenSet.Create(
+        StringComparer.OrdinalIgnoreCase,
+        [.. OfFrames, .. ConditionColumn.All.Select(c => c.Name)]
     );
 
     private readonly Dictionary<string, int> _places = new(StringComparer.OrdinalIgnoreCase);
 
-    public TableHeader(ImmutableArray<string> names, int line, TableOptions options, ErrorList errors)
+    public TableHeader(ImmutableArray<string> names, int line, TableKind kind, TableOptions options, ErrorList errors)
     {
         var before = errors.Count;
         Names = names;
@@ -48,7 +52,14 @@ internal sealed class TableHeader
             .. names.Index().Where(n => n.Item.Length > 0 && (!Known.Contains(n.Item) || IsGrade(n.Item))).Select(n => (n.Item, n.Index)),
         ];
         Nameless = [.. names.Index().Where(n => n.Item.Length == 0).Select(n => n.Index)];
-        CheckRequired(line, options, errors);
+        if (kind == TableKind.Frames)
+        {
+            CheckRequired(line, options, errors);
+        }
+        else
+        {
+            RefuseFrames(line, errors);
+        }
         if (errors.Count > before)
         {
             errors.ThrowIfAny();
@@ -92,6 +103,14 @@ internal sealed class TableHeader
     private static bool IsGrade(string name) => name.Equals("grade", StringComparison.OrdinalIgnoreCase);
 
     private static string Place(int index) => string.Create(CultureInfo.InvariantCulture, $"Column {index + 1}");
+
+    private void RefuseFrames(int line, ErrorList errors)
+    {
+        foreach (var name in Names.Where(OfFrames.Contains))
+        {
+            errors.Add(line, name, "", "A side table says nothing of frames themselves.", "Leave this column out.");
+        }
+    }
 
     private void CheckRequired(int line, TableOptions options, ErrorList errors)
     {

@@ -8,6 +8,9 @@ public static partial class TableReader
 {
     private const int ReportEvery = 1000;
 
+    /// <summary>What becomes of a row; null where it has an error.</summary>
+    private delegate T? ReadRow<T>(RowReader reader, SepReader.Row row, int line);
+
     /// <summary>The cells of a row as text.</summary>
     internal static ImmutableArray<string> Texts(SepReader.Row row)
     {
@@ -19,17 +22,20 @@ public static partial class TableReader
         return texts.MoveToImmutable();
     }
 
-    private static FrameTable ReadRows(
+    private static List<T> ReadRows<T>(
         SepReader rows,
         StrictText text,
         TableOptions options,
         ErrorList errors,
+        TableKind kind,
+        ReadRow<T> read,
         IProgress<int>? progress,
         CancellationToken cancellation
     )
+        where T : class
     {
         RowReader? reader = null;
-        var cells = new List<FrameCell>();
+        var all = new List<T>();
         var count = 0;
         var nextLine = text.LinesBefore + 1;
         foreach (var row in rows)
@@ -44,13 +50,13 @@ public static partial class TableReader
             }
             if (reader is null)
             {
-                reader = new(new TableHeader(Texts(row), line, options, errors), text.Separator != ',', options, errors);
+                reader = new(new TableHeader(Texts(row), line, kind, options, errors), text.Separator != ',', options, errors);
                 continue;
             }
             CheckLimit(++count, options.MaxRows, "rows", "MaxRows", line, errors);
-            if (reader.Read(row, line) is { } cell)
+            if (read(reader, row, line) is { } item)
             {
-                cells.Add(cell);
+                all.Add(item);
             }
             if (count % ReportEvery == 0)
             {
@@ -59,11 +65,11 @@ public static partial class TableReader
         }
         if (!text.IsBroken)
         {
-            CheckNotEmpty(reader, count, text.LinesBefore + 1, errors);
+            CheckNotEmpty(reader, count, kind, text.LinesBefore + 1, errors);
             reader?.Finish();
         }
         errors.ThrowIfAny();
-        return FrameTable.Create([.. cells]);
+        return all;
     }
 
     private static void CheckLimit(int count, int most, string what, string name, int line, ErrorList errors)
@@ -80,7 +86,7 @@ public static partial class TableReader
         }
     }
 
-    private static void CheckNotEmpty(RowReader? reader, int rows, int headerLine, ErrorList errors)
+    private static void CheckNotEmpty(RowReader? reader, int rows, TableKind kind, int headerLine, ErrorList errors)
     {
         if (reader is null)
         {
@@ -92,7 +98,7 @@ public static partial class TableReader
                 "Begin it with the names of the columns, such as exposure,frames,keepers."
             );
         }
-        else if (rows == 0)
+        else if (rows == 0 && kind == TableKind.Frames)
         {
             errors.Add(headerLine, null, "", "There are no rows below the header.", "Add a row a frame, or a row a cell of equal frames.");
         }

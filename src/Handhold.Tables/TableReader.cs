@@ -76,6 +76,22 @@ public static partial class TableReader
         options ??= TableOptions.Default;
         options.Check();
         var errors = new ErrorList(name);
+        return FrameTable.Create([
+            .. ReadRows(text, options, errors, TableKind.Frames, (reader, row, line) => reader.Read(row, line), progress, cancellation),
+        ]);
+    }
+
+    private static List<T> ReadRows<T>(
+        TextReader text,
+        TableOptions options,
+        ErrorList errors,
+        TableKind kind,
+        ReadRow<T> read,
+        IProgress<int>? progress,
+        CancellationToken cancellation
+    )
+        where T : class
+    {
         using var strict = new StrictText(text, options, errors);
         using var rows = Sep.New(strict.Separator)
             .Reader(o =>
@@ -89,6 +105,6 @@ public static partial class TableReader
                 }
             )
             .From(strict);
-        return ReadRows(rows, strict, options, errors, progress, cancellation);
+        return ReadRows(rows, strict, options, errors, kind, read, progress, cancellation);
     }
 }

@@ -44,16 +44,50 @@ public static class TableWriter
     public static void Write(FrameTable table, TextWriter text, bool spreadsheetSafe = true)
     {
         ArgumentNullException.ThrowIfNull(table);
-        ArgumentNullException.ThrowIfNull(text);
-        var columns = ColumnsOf(table);
-        WriteRow(text, columns.Select(c => Cell(c.Name, c.Name, isText: true, spreadsheetSafe)));
-        foreach (var cell in table)
+        WriteRows(table.Select(cell => new Row(cell, null)), ColumnsOf(table, Counts(table)), text, spreadsheetSafe);
+    }
+
+    /// <summary>Writes text with a row a frame, whose column <c>keeper</c> says <c>yes</c>, <c>no</c> or nothing: for people who go on judging.</summary>
+    /// <param name="table">The frames; a cell of several becomes as many rows.</param>
+    /// <param name="text">Where to; stays open.</param>
+    /// <param name="spreadsheetSafe">False writes text as it is, also when it begins like a formula.</param>
+    /// <exception cref="ArgumentException">A text could not be read back, or frames were judged twice; the message names it.</exception>
+    public static void WriteFrames(FrameTable table, TextWriter text, bool spreadsheetSafe = true)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        if (table.FirstOrDefault(cell => cell.SecondLooks.Frames > 0) is { } twice)
         {
-            WriteRow(text, columns.Select(c => Cell(c.Name, c.Show(cell), c.IsText, spreadsheetSafe)));
+            throw new ArgumentException($"{twice}: frames judged twice do not fit a row a frame. Write the table with a row a cell.");
+        }
+        var rows =
+            from cell in table
+            from verdict in Enumerable
+                .Repeat("yes", cell.Keepers)
+                .Concat(Enumerable.Repeat("no", cell.Frames - cell.Keepers))
+                .Concat(Enumerable.Repeat("", cell.Unjudged))
+            select new Row(cell, verdict);
+        WriteRows(rows, ColumnsOf(table, [new("keeper", false, row => row.Verdict)]), text, spreadsheetSafe);
+    }
+
+    private static void WriteRows(IEnumerable<Row> rows, ImmutableArray<Column> columns, TextWriter text, bool spreadsheetSafe)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        WriteRow(text, columns.Select(c => Cell(c.Name, c.Name, isText: true, spreadsheetSafe)));
+        foreach (var row in rows)
+        {
+            WriteRow(text, columns.Select(c => Cell(c.Name, c.Show(row), c.IsText, spreadsheetSafe)));
         }
     }
 
-    private static ImmutableArray<Column> ColumnsOf(FrameTable table)
+    private static ImmutableArray<Column> Counts(FrameTable table) =>
+        [
+            new("frames", false, row => Number(row.Cell.Frames)),
+            new("keepers", false, row => Number(row.Cell.Keepers)),
+            .. table.Unjudged > 0 ? [new Column("unjudged", false, row => Number(row.Cell.Unjudged))] : ImmutableArray<Column>.Empty,
+            .. table.Any(c => c.SecondLooks.Frames > 0) ? Looks : [],
+        ];
+
+    private static ImmutableArray<Column> ColumnsOf(FrameTable table, ImmutableArray<Column> judged)
     {
         var others = table
             .SelectMany(c => c.Conditions.Others.Keys)
@@ -73,23 +107,20 @@ public static class TableWriter
         }
         return
         [
-            new("exposure", false, c => c.Exposure.ToExactText() + " s"),
-            new("frames", false, c => Number(c.Frames)),
-            new("keepers", false, c => Number(c.Keepers)),
-            .. table.Unjudged > 0 ? [new Column("unjudged", false, c => Number(c.Unjudged))] : ImmutableArray<Column>.Empty,
-            .. table.Any(c => c.SecondLooks.Frames > 0) ? Looks : [],
+            new("exposure", false, row => row.Cell.Exposure.ToExactText() + " s"),
+            .. judged,
             .. ConditionColumn
                 .All.Where(known => table.Any(c => c.Conditions[known.Name] is not null))
-                .Select(known => new Column(known.Name, known.IsText, c => c.Conditions[known.Name])),
-            .. others.Select(name => new Column(name, true, c => c.Conditions.Others.GetValueOrDefault(name))),
+                .Select(known => new Column(known.Name, known.IsText, row => row.Cell.Conditions[known.Name])),
+            .. others.Select(name => new Column(name, true, row => row.Cell.Conditions.Others.GetValueOrDefault(name))),
         ];
     }
 
     private static ImmutableArray<Column> Looks { get; } =
     [
-        new("kept_twice", false, c => Number(c.SecondLooks.KeptTwice)),
-        new("kept_once", false, c => Number(c.SecondLooks.KeptOnce)),
-        new("kept_never", false, c => Number(c.SecondLooks.KeptNever)),
+        new("kept_twice", false, row => Number(row.Cell.SecondLooks.KeptTwice)),
+        new("kept_once", false, row => Number(row.Cell.SecondLooks.KeptOnce)),
+        new("kept_never", false, row => Number(row.Cell.SecondLooks.KeptNever)),
     ];
 
     private static string Number(int count) => count.ToString(CultureInfo.InvariantCulture);
@@ -120,5 +151,7 @@ public static class TableWriter
         return safe.AsSpan().ContainsAny(",\"\r\n") || safe.Trim() != safe ? QuoteMender.Quoted(safe) : safe;
     }
 
-    private sealed record Column(string Name, bool IsText, Func<FrameCell, string?> Show);
+    private sealed record Row(FrameCell Cell, string? Verdict);
+
+    private sealed record Column(string Name, bool IsText, Func<Row, string?> Show);
 }

@@ -33,7 +33,7 @@ public class ImportTests
     {
         using var shots = Shoot();
         var made = Tool.Run(["import", shots[""], .. s_rated]);
-        Assert.StartsWith("exposure,frames,keepers,unjudged,", made.Output, StringComparison.Ordinal);
+        Assert.StartsWith("exposure,keeper,", made.Output, StringComparison.Ordinal);
         Assert.Equal(25, made.Output.Split('\n').Length - 1);
         Assert.Contains("Took 24 photographs", made.Error, StringComparison.Ordinal);
         Assert.Equal(0, Tool.RunWith(made.Output, ["fit", "-", .. Fitted.Quick]).Code);
@@ -67,10 +67,70 @@ public class ImportTests
         using var shots = Shoot();
         shots.Write("notes.txt", "a");
         var made = Tool.Run(["import", shots[""], .. s_rated, "--out", folder["frames.csv"], "--json"]);
-        Assert.Equal(["schemaVersion", "files", "photographs", "frames", "keepers", "unjudged", "skipped", "remarks"], made.Json.Names());
+        Assert.Equal(
+            ["schemaVersion", "files", "photographs", "frames", "keepers", "unjudged", "missing", "skipped", "remarks"],
+            made.Json.Names()
+        );
         Assert.Equal((24, 22, 2), (made.Json.Number("photographs"), made.Json.Number("frames"), made.Json.Number("unjudged")));
         var skipped = Assert.Single(made.Json.List("skipped"));
         Assert.Equal(("otherFile", 1), (skipped.Text("code"), skipped.Number("count")));
+    }
+
+    [Fact]
+    public void Notes_are_joined_by_folder_time_setup_and_file_later_lines_over_earlier_ones()
+    {
+        using Folder folder = new();
+        using Folder shots = new();
+        Snapshot.Put(shots, "monday/1.jpg", 60, "12:00:00", 3);
+        Snapshot.Put(shots, "monday/2.jpg", 30, "13:00:00", 3);
+        Snapshot.Put(shots, "tuesday/3.jpg", 15, "14:00:00", 3);
+        var notes = folder.Write(
+            "notes.csv",
+            "folder,photo,setup,from,until,stabiliser_mode,setup_name\n,,Clock One,,,off,plain\nmonday,,,2026-11-20 12:30,2026-11-20,body,\n,3.jpg,,,,lens,\nnowhere,,,,,both,\n"
+        );
+        var made = Tool.Run([
+            "import",
+            shots[""],
+            .. s_rated,
+            "--notes",
+            notes,
+            "--note",
+            "criterion=print",
+            "--out",
+            folder["frames.csv"],
+        ]);
+        Assert.Equal((0, ""), (made.Code, made.Error));
+        Assert.Contains("line 5 of", made.Output, StringComparison.Ordinal);
+        var rows = File.ReadAllLines(folder["frames.csv"]);
+        Assert.Equal(
+            ["off", "body", "lens"],
+            rows.Skip(1).Select(row => row.Split(',')[Array.IndexOf(rows[0].Split(','), "stabiliser_mode")])
+        );
+        Assert.All(rows.Skip(1), row => Assert.Contains(",plain,print,", row, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Deleted_frames_make_answers_rest_on_what_is_missing()
+    {
+        using Folder folder = new();
+        using var shots = Shoot();
+        foreach (var number in new[] { 8, 11, 14, 17 })
+            File.Delete(shots[$"IMG_{number:0000}.jpg"]);
+        var made = Tool.Run(["import", shots[""], .. s_rated, "--out", folder["frames.csv"]]);
+        Assert.Contains("4 more missing", made.Output, StringComparison.Ordinal);
+        var frames = Tool.Run([
+            "frames",
+            folder["frames.csv"],
+            .. Fitted.Quick,
+            "--at",
+            "1/30",
+            "--keepers",
+            "1",
+            "--assurance",
+            "90%",
+            "--json",
+        ]);
+        Assert.Contains("restsOnMissing", frames.Output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -107,6 +167,10 @@ public class ImportTests
     [InlineData(2, "sidecar or photograph", "import", ".", "--prefer", "me")]
     [InlineData(2, "leaves no keepers", "import", ".", "--reject-from-label", "Red")]
     [InlineData(2, "as well", "import", ".", "--keeper-from-label", "Red", "--reject-from-label", "Red")]
+    [InlineData(2, "no name before", "import", ".", "--note", "lens")]
+    [InlineData(2, "no number", "import", ".", "--note", "magnification=big")]
+    [InlineData(2, "say themselves", "import", ".", "--note", "photo=a")]
+    [InlineData(3, "There is no file", "import", ".", "--notes", "/no/such/notes.csv")]
     [InlineData(2, "ends in .csv", "import", ".", "--out", "a.jpg")]
     [InlineData(2, "--out", "import", ".", "--json")]
     [InlineData(2, "are keepers", "fit", ".")]

@@ -32,6 +32,21 @@ public class WriterTests
             Text.Write(s_table)
         );
 
+    [Fact]
+    public void A_row_a_frame_says_yes_no_or_nothing_and_reads_back_to_the_same_counts()
+    {
+        using StringWriter text = new();
+        TableWriter.WriteFrames(s_table, text);
+        Assert.StartsWith(
+            "exposure,keeper,setup,order,focal_mm,lamp\n1/60 s,yes,'=1+1,-3,35.5,\n",
+            text.ToString(),
+            StringComparison.Ordinal
+        );
+        var read = Text.Read(text.ToString());
+        Assert.Equal((12, 10, 5, 2), (read.Count, read.Frames, read.Keepers, read.Unjudged));
+        Assert.Equal(s_table.Pooled(), read.Pooled());
+    }
+
     [Theory]
     [InlineData("=1+1")]
     [InlineData("+46 8 123")]

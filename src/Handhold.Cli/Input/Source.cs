@@ -78,10 +78,9 @@ internal sealed class Source
                 $"Nothing says which photographs in {folder} are keepers.",
                 "Give --keeper-from-rating N, such as 1, or --keeper-from-label TEXT."
             );
-        var import = photos.Read(given, [folder], desk);
-        var table = import.ToTable();
-        ImportPage.Write(new(desk.Error, width: null), import, table);
-        return table;
+        var report = photos.Read(given, [folder], desk);
+        ImportPage.Write(new(desk.Error, width: null), report);
+        return report.Table;
     }
 
     /// <summary>The curves that --set leaves.</summary>

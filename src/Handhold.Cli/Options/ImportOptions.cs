@@ -44,7 +44,19 @@ internal sealed class ImportOptions
         Description = "A text of yours that keeps serial numbers secret behind the labels of setups.",
     };
 
-    public ImmutableArray<Option> All => [_keeperRating, _keeperLabel, _rejectLabel, _prefer, _burstGap, _sessionGap, _salt];
+    private readonly Option<string[]> _note = new("--note")
+    {
+        HelpName = "COLUMN=VALUE",
+        Description = "What no photograph says, such as stabiliser_mode=body or criterion=print; may be given several times.",
+    };
+    private readonly Option<string> _notes = new("--notes")
+    {
+        HelpName = "NOTES.csv",
+        Description =
+            "A side table of the same: columns setup, folder, photo, from, until say which photographs a row is for, the others what it says.",
+    };
+
+    public ImmutableArray<Option> All => [_keeperRating, _keeperLabel, _rejectLabel, _prefer, _burstGap, _sessionGap, _salt, _note, _notes];
 
     public void AddTo(Command command)
     {
@@ -62,16 +74,41 @@ internal sealed class ImportOptions
             throw new UsageException($"{option.Name} is for photographs, and {file} is no folder.", "Leave it out, or name the folder.");
     }
 
+    /// <summary>What came of photographs, and their frames.</summary>
     /// <exception cref="InputException">A place does not exist, or none of its files became a frame.</exception>
-    public PhotoImport Read(ParseResult given, IReadOnlyCollection<string> places, Desk desk)
+    public ImportReport Read(ParseResult given, IReadOnlyCollection<string> places, Desk desk)
     {
         var options = Options(given);
         if (places.FirstOrDefault(place => !Path.Exists(place)) is { } missing)
             throw new InputException(
                 new("fileNotFound", $"There is no file or folder {missing}.", "Check the path.") { File = missing, Value = missing }
             );
+        var notes = PhotoNotes.Read(ForAll(given), given.GetValue(_notes), desk.Cancellation);
         var import = Waiting.Counting(desk, "Reading", progress => Photographs.Read(places, options, progress, desk.Cancellation));
-        return import.Photos.IsEmpty ? throw Nothing(import, places) : import;
+        if (import.Photos.IsEmpty)
+            throw Nothing(import, places);
+        return new(import, import.ToTable(notes.Of), given.GetValue(_notes), notes.Idle(import));
+    }
+
+    private Conditions ForAll(ParseResult given)
+    {
+        var all = Conditions.None;
+        foreach (var text in given.GetValue(_note) ?? [])
+        {
+            var (column, value) = Reading.Pair(_note.Name, text);
+            if (column is "photo" or "exposure" or "keeper")
+                throw Reading.Refused(_note.Name, text, "is what the photographs say themselves.", "Leave it out.");
+            try
+            {
+                all = all.With(column, value);
+            }
+            catch (CellException impossible)
+            {
+                throw Reading.Refused(_note.Name, text, $"cannot be: {impossible.Problem}", impossible.Remedy);
+            }
+        }
+
+        return all;
     }
 
     private PhotoOptions Options(ParseResult given)

@@ -7,9 +7,10 @@ namespace Handhold.Cli;
 /// <summary>What came of photographs: how many frames, what was not taken and what to mind, a line a reason.</summary>
 internal static class ImportPage
 {
-    public static void Write(Page page, PhotoImport import, FrameTable table)
+    public static void Write(Page page, ImportReport report)
     {
-        var conditions = import.Photos.Select(photo => photo.Frame.Conditions).ToArray();
+        var (import, table) = (report.Import, report.Table);
+        var conditions = table.Select(cell => cell.Conditions).ToArray();
         string[] counts =
         [
             Different(conditions.Select(c => c.Setup), "setup"),
@@ -18,23 +19,37 @@ internal static class ImportPage
         ];
         page.Text(
             $"Took {Plain.Of(import.Photos.Length, "photograph")}: {Plain.Of(table.Keepers, "keeper")} among {table.Frames} judged, "
-                + $"{table.Unjudged} not judged; {string.Join(", ", counts)}."
+                + $"{table.Unjudged - import.Missing} not judged{(import.Missing > 0 ? $", {import.Missing} more missing" : "")}; {string.Join(", ", counts)}."
         );
         foreach (var group in Groups(import.Skipped))
             page.Text($"Skipped {group.Text}.");
         foreach (var group in Groups(import.Remarks))
             page.Text($"{group.Text}.", mark: "Mind: ");
+        if (Unfitting(report) is { } unfitting)
+            page.Text(unfitting, mark: "Mind: ");
     }
 
-    public static void WriteJson(Utf8JsonWriter json, PhotoImport import, FrameTable table)
+    public static void WriteJson(Utf8JsonWriter json, ImportReport report)
     {
-        json.WriteNumber("photographs", import.Photos.Length);
-        json.WriteNumber("frames", table.Frames);
-        json.WriteNumber("keepers", table.Keepers);
-        json.WriteNumber("unjudged", table.Unjudged);
-        Array(json, "skipped", import.Skipped);
-        Array(json, "remarks", import.Remarks);
+        json.WriteNumber("photographs", report.Import.Photos.Length);
+        json.WriteNumber("frames", report.Table.Frames);
+        json.WriteNumber("keepers", report.Table.Keepers);
+        json.WriteNumber("unjudged", report.Table.Unjudged);
+        json.WriteNumber("missing", report.Import.Missing);
+        Array(json, "skipped", report.Import.Skipped);
+        Array(json, "remarks", report.Import.Remarks);
+        if (report.Notes is null)
+            return;
+        json.WriteStartArray("idleNotes");
+        foreach (var line in report.Idle)
+            json.WriteNumberValue(line);
+        json.WriteEndArray();
     }
+
+    private static string? Unfitting(ImportReport report) =>
+        report.Idle.IsEmpty ? null
+        : report.Idle is [var line] ? $"line {line} of {report.Notes} fits no photograph."
+        : $"lines {string.Join(", ", report.Idle)} of {report.Notes} fit no photograph.";
 
     /// <summary>One sentence a reason: how many, the first of them, why.</summary>
     public static IEnumerable<(PhotoReason Reason, int Count, string Example, string Text)> Groups(ImmutableArray<PhotoRemark> remarks) =>
@@ -42,8 +57,9 @@ internal static class ImportPage
         group remark by remark.Reason into same
         orderby same.Key
         let first = same.First()
+        let noun = same.Key == PhotoReason.NoRejects ? "folder" : "file"
         let example = same.Count() == 1 ? first.Path : $"such as {first.Path}"
-        select (same.Key, same.Count(), first.Path, $"{Plain.Of(same.Count(), "file")}, {example}: {first.Message}");
+        select (same.Key, same.Count(), first.Path, $"{Plain.Of(same.Count(), noun)}, {example}: {first.Message}");
 
     private static void Array(Utf8JsonWriter json, string name, ImmutableArray<PhotoRemark> remarks)
     {

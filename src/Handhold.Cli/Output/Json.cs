@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using Handhold.Photos;
 
 namespace Handhold.Cli;
 
@@ -53,7 +52,7 @@ internal static class Json
             }
         );
 
-    public static void Import(Desk desk, string file, PhotoImport import, FrameTable table) =>
+    public static void Import(Desk desk, string file, ImportReport report) =>
         Report(
             desk,
             json =>
@@ -61,7 +60,7 @@ internal static class Json
                 json.WriteStartArray("files");
                 json.WriteStringValue(file);
                 json.WriteEndArray();
-                ImportPage.WriteJson(json, import, table);
+                ImportPage.WriteJson(json, report);
             }
         );
 

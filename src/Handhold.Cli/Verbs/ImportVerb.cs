@@ -27,27 +27,30 @@ internal static class ImportVerb
             var path = given.Read(output, Csv);
             if (given.GetValue(json) && path is null)
                 throw new UsageException("--json and the table would both go to standard output.", "Name a file for the table with --out.");
-            var import = options.Read(given, given.GetRequiredValue(photos), desk);
-            var table = import.ToTable();
+            var report = options.Read(given, given.GetRequiredValue(photos), desk);
+            using StringWriter text = new();
+            TableWriter.WriteFrames(report.Table, text);
             if (path is null)
-                TableWriter.Write(table, desk.Output);
+                desk.Output.Write(text);
             else
-                WholeFile.Write(path, draft => TableWriter.Write(table, draft));
+                WholeFile.WriteText(path, text.ToString());
             if (given.GetValue(json))
-                Json.Import(desk, path!, import, table);
+                Json.Import(desk, path!, report);
             else
-                Tell(desk, path, given, options, page => ImportPage.Write(page, import, table));
+                Tell(desk, path, options.Judges(given), report);
             return (int)ExitCode.Done;
         });
         return command;
     }
 
-    private static void Tell(Desk desk, string? path, ParseResult given, ImportOptions options, Action<Page> write)
+    private static void Tell(Desk desk, string? path, bool judged, ImportReport report)
     {
         var page = path is null ? new Page(desk.Error, width: null) : Say.OutputPage(desk);
-        write(page);
-        if (!options.Judges(given))
-            page.Text("Nothing says which of them are keepers: give --keeper-from-rating or --keeper-from-label, or fill in the table.");
+        ImportPage.Write(page, report);
+        if (!judged)
+            page.Text(
+                "Nothing says which of them are keepers: give --keeper-from-rating or --keeper-from-label, or fill in the column keeper."
+            );
         if (path is not null)
             page.Text($"Wrote {path}");
     }

@@ -4,10 +4,11 @@ namespace Handhold.Photos;
 
 /// <summary>Gives each photograph its session, its burst with its place in it, and its order, all from the camera's clock.</summary>
 /// <remarks>
-/// A burst ends at a pause longer than the gap, counted from the end of one exposure to the start of the next, and at the end of its session or setup.
+/// A burst ends at a pause longer than the gap, counted from the end of one exposure to the start of the next, and at the end of its session or setup;
+/// frames whose numbers are missing between the two lengthen the pause that is allowed, each by one gap.
 /// It is named after the time of its first frame, a session after its day or, by gap, after the time of its first frame.
 /// </remarks>
-internal sealed class Occasions(PhotoOptions options)
+internal sealed class Occasions(PhotoOptions options, FileNumbers numbers)
 {
     public IEnumerable<Photo> Named(IReadOnlyCollection<Photo> photos)
     {
@@ -42,14 +43,14 @@ internal sealed class Occasions(PhotoOptions options)
             foreach (var photo in together)
             {
                 (burst, position) =
-                    before is null || Pause(before, photo) > options.BurstGap
-                        ? (Text(photo.Taken!.Value, "HH:mm:ss.FFFFFFF"), 1)
-                        : (burst, position + 1);
+                    before is null || IsApart(before, photo) ? (Text(photo.Taken!.Value, "HH:mm:ss.FFFFFFF"), 1) : (burst, position + 1);
                 before = photo;
                 yield return photo.With(photo.Frame.Conditions with { Burst = burst, BurstPosition = position });
             }
         }
     }
+
+    private bool IsApart(Photo one, Photo next) => Pause(one, next) > options.BurstGap * (1 + numbers.MissingBetween(one.Path, next.Path));
 
     private static TimeSpan Pause(Photo one, Photo next) =>
         next.Taken!.Value - one.Taken!.Value - TimeSpan.FromSeconds(Math.Min(one.Frame.Exposure.Seconds, TimeSpan.SecondsPerDay));
