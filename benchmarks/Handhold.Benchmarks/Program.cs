@@ -15,6 +15,9 @@ switch (args)
     case ["curves"]:
         Console.Write(ManyCurves.Measure().ToString(CultureInfo.InvariantCulture));
         return;
+    case ["photographs"]:
+        ManyPhotographs.Measure();
+        return;
     case ["results"]:
         Results results = new(Repository.Load());
         results.Add("One curve and its answers", BenchmarkRunner.Run<OneCurve>(slow));

@@ -4,6 +4,13 @@ namespace Handhold.Photos;
 internal static class PlainText
 {
     /// <summary>The text with a question mark for everything that is no printable text, without outer blanks.</summary>
-    public static string Of(string text) =>
-        string.Concat(text.Select(c => char.IsControl(c) || char.IsSurrogate(c) || c == '\uFFFD' ? '?' : c)).Trim();
+    public static string Of(string text)
+    {
+        foreach (var letter in text)
+            if (IsOdd(letter))
+                return string.Concat(text.Select(c => IsOdd(c) ? '?' : c)).Trim();
+        return text.Trim();
+    }
+
+    private static bool IsOdd(char letter) => char.IsControl(letter) || char.IsSurrogate(letter) || letter == '\uFFFD';
 }

@@ -27,6 +27,12 @@ public class FormatFacts
         }
     }
 
+    internal static byte[][] Corpus =>
+        [
+            .. Files.Select(file => file.Data.Item2),
+            Boxes.Canon(Full(bigEndian: true).ToBytes(), new Tiff().Ratio(HeaderTags.ExposureTime, 1, 30).ToBytes()),
+        ];
+
     [Theory]
     [MemberData(nameof(Files))]
     public void Every_format_says_the_same(string name, byte[] bytes)

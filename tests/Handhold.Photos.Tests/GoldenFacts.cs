@@ -11,6 +11,11 @@ public class GoldenFacts
 
     public static TheoryData<string> Files => ["dial.jpg", "hall.tif", "movement.heic", "pendulum.jpg"];
 
+    /// <summary>The bytes of the photographs, and of the sidecar.</summary>
+    internal static IEnumerable<byte[]> Corpus => Files.Select(file => File.ReadAllBytes(Path.Combine(Folder, file.Data)));
+
+    internal static byte[] Sidecar => File.ReadAllBytes(Path.Combine(Folder, "pendulum.xmp"));
+
     [Theory]
     [MemberData(nameof(Files))]
     public void Another_program_reads_the_same(string name)

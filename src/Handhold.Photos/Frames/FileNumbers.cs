@@ -1,13 +1,15 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
 
 namespace Handhold.Photos;
 
 /// <summary>The numbers that a camera gave files: three to five digits at the end of a name, counted for each folder and beginning of names.</summary>
-internal sealed partial class FileNumbers
+internal sealed class FileNumbers
 {
     /// <summary>Beyond so many missing numbers a camera began to count anew, or another card was in it.</summary>
     private const int MostMissing = 100;
+
+    private const int FewestDigits = 3;
+    private const int MostDigits = 5;
 
     private readonly HashSet<(string Folder, string Beginning, int Number)> _present = [];
 
@@ -21,14 +23,20 @@ internal sealed partial class FileNumbers
         }
     }
 
-    public static (string Folder, string Beginning, int Number)? Of(string path) =>
-        Numbered().Match(Path.ChangeExtension(path, null)) is { Success: true, Groups: var parts }
+    public static (string Folder, string Beginning, int Number)? Of(string path)
+    {
+        var name = Path.GetFileNameWithoutExtension(path.AsSpan());
+        var beginning = name.TrimEnd("0123456789");
+        var digits = name.Length - beginning.Length;
+        var end = path.LastIndexOf('/');
+        return digits is >= FewestDigits and <= MostDigits
             ? (
-                parts["folder"].Value,
-                parts["beginning"].Value,
-                int.Parse(parts["number"].Value, NumberStyles.None, CultureInfo.InvariantCulture)
+                end < 0 ? "" : path[..end],
+                beginning.ToString(),
+                int.Parse(name[^digits..], NumberStyles.None, CultureInfo.InvariantCulture)
             )
             : null;
+    }
 
     /// <summary>Numbers between those of two neighbours in a folder that no file there, below it or beside it has.</summary>
     public int MissingBetween(string first, string second)
@@ -43,7 +51,4 @@ internal sealed partial class FileNumbers
     }
 
     private static string Above(string folder) => folder.LastIndexOf('/') is var end and > 0 ? folder[..end] : "";
-
-    [GeneratedRegex("^((?<folder>.*)/)?(?<beginning>[^/]*?)(?<![0-9])(?<number>[0-9]{3,5})$", RegexOptions.Singleline)]
-    private static partial Regex Numbered();
 }

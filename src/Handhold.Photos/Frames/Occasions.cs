@@ -12,43 +12,38 @@ internal sealed class Occasions(PhotoOptions options, FileNumbers numbers)
 {
     public IEnumerable<Photo> Named(IReadOnlyCollection<Photo> photos)
     {
-        var inOrder = photos
-            .Where(photo => photo.Taken is not null)
-            .OrderBy(photo => photo.Taken)
-            .ThenBy(photo => photo.Path, StringComparer.Ordinal);
-        return photos.Where(photo => photo.Taken is null).Concat(InBursts([.. InSessions(inOrder)]));
-    }
-
-    private IEnumerable<Photo> InSessions(IEnumerable<Photo> inOrder)
-    {
         Photo? before = null;
         var session = "";
-        foreach (var (number, photo) in inOrder.Index())
+        Dictionary<string, (Photo Last, string Session, string Burst, int Position)> bursts = new(StringComparer.Ordinal);
+        foreach (var (number, photo) in InOrder(photos).Index())
         {
-            if (options.SessionGap is null)
-                session = Text(photo.Taken!.Value, "yyyy-MM-dd");
-            else if (before is null || Pause(before, photo) > options.SessionGap)
-                session = Text(photo.Taken!.Value, "yyyy-MM-dd HH:mm:ss");
-            before = photo;
-            yield return photo.With(photo.Frame.Conditions with { Session = session, Order = number + 1 });
+            var (taken, setup) = (photo.Taken!.Value, photo.Frame.Conditions.Setup ?? "");
+            session =
+                options.SessionGap is null ? Text(taken, "yyyy-MM-dd")
+                : before is null || Pause(before, photo) > options.SessionGap ? Text(taken, "yyyy-MM-dd HH:mm:ss")
+                : session;
+            var (burst, position) =
+                bursts.TryGetValue(setup, out var latest) && latest.Session == session && !IsApart(latest.Last, photo)
+                    ? (latest.Burst, latest.Position + 1)
+                    : (Text(taken, "HH:mm:ss.FFFFFFF"), 1);
+            (before, bursts[setup]) = (photo, (photo, session, burst, position));
+            yield return photo.With(
+                photo.Frame.Conditions with
+                {
+                    Session = session,
+                    Order = number + 1,
+                    Burst = burst,
+                    BurstPosition = position,
+                }
+            );
         }
+
+        foreach (var timeless in photos.Where(photo => photo.Taken is null))
+            yield return timeless;
     }
 
-    private IEnumerable<Photo> InBursts(List<Photo> inSessions)
-    {
-        foreach (var together in inSessions.GroupBy(photo => (photo.Frame.Conditions.Session, photo.Frame.Conditions.Setup)))
-        {
-            Photo? before = null;
-            var (burst, position) = ("", 0);
-            foreach (var photo in together)
-            {
-                (burst, position) =
-                    before is null || IsApart(before, photo) ? (Text(photo.Taken!.Value, "HH:mm:ss.FFFFFFF"), 1) : (burst, position + 1);
-                before = photo;
-                yield return photo.With(photo.Frame.Conditions with { Burst = burst, BurstPosition = position });
-            }
-        }
-    }
+    private static IEnumerable<Photo> InOrder(IEnumerable<Photo> photos) =>
+        photos.Where(photo => photo.Taken is not null).OrderBy(photo => photo.Taken).ThenBy(photo => photo.Path, StringComparer.Ordinal);
 
     private bool IsApart(Photo one, Photo next) => Pause(one, next) > options.BurstGap * (1 + numbers.MissingBetween(one.Path, next.Path));
 

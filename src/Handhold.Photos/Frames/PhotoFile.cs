@@ -11,6 +11,8 @@ internal sealed class PhotoFile(PhotoOptions options)
     {
         try
         {
+            if (OrdinaryFile.Refusal(entry.Path) is { } reason)
+                return No(reason);
             using FileBytes file = new(entry.Path);
             return Read(file, entry);
         }

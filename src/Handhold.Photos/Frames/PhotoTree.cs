@@ -18,7 +18,7 @@ internal sealed class PhotoTree
         foreach (var place in places)
         {
             if (File.Exists(place))
-                tree.Add(new FileInfo(Path.GetFullPath(place)), place);
+                tree.Add(Path.GetFullPath(place), place);
             else if (Directory.Exists(place))
                 tree.Walk(place);
             else
@@ -38,7 +38,7 @@ internal sealed class PhotoTree
             {
                 var shown = $"{here.Shown}/{entry.Name}";
                 if (entry is FileInfo file)
-                    Add(file, shown);
+                    Add(file.FullName, shown);
                 else if (entry.Attributes.HasFlag(FileAttributes.ReparsePoint))
                     Skip(shown, PhotoReason.Link);
                 else
@@ -69,38 +69,12 @@ internal sealed class PhotoTree
         return [];
     }
 
-    private void Add(FileInfo file, string shown)
+    private void Add(string path, string shown)
     {
-        if (Refusal(file) is { } reason)
-            Skip(shown, reason);
+        if (FileKinds.IsPhotograph(path) || FileKinds.IsSidecar(path))
+            _files.TryAdd(path, shown);
         else
-            _files.TryAdd(file.FullName, shown);
-    }
-
-    /// <summary>Opening a pipe would wait for ever, so nothing is opened that has no length.</summary>
-    private static PhotoReason? Refusal(FileInfo file)
-    {
-        if (!FileKinds.IsPhotograph(file.Name) && !FileKinds.IsSidecar(file.Name))
-            return PhotoReason.OtherFile;
-        try
-        {
-            var target = file.LinkTarget is null ? file : file.ResolveLinkTarget(returnFinalTarget: true);
-            return target is not FileInfo { Exists: true } real ? PhotoReason.Link
-                : real.Length == 0 ? PhotoReason.Empty
-                : null;
-        }
-        catch (UnauthorizedAccessException)
-        {
-            return PhotoReason.NotPermitted;
-        }
-        catch (FileNotFoundException)
-        {
-            return PhotoReason.Vanished;
-        }
-        catch (IOException)
-        {
-            return PhotoReason.Link;
-        }
+            Skip(shown, PhotoReason.OtherFile);
     }
 
     private void Skip(string shown, PhotoReason reason) => Skipped.Add(new(PlainText.Of(shown), reason));

@@ -8,9 +8,11 @@ internal static class Sidecar
     {
         try
         {
+            if (OrdinaryFile.Refusal(path) is not null)
+                return null;
             using var file = File.OpenHandle(path, share: FileShare.ReadWrite | FileShare.Delete);
             var length = RandomAccess.GetLength(file);
-            if (length is 0 or > XmpMark.LongestSidecar)
+            if (length > XmpMark.LongestSidecar)
                 return null;
             var packet = new byte[length];
             var filled = 0;
