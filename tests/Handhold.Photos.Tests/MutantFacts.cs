@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using Handhold.Randomness;
@@ -87,23 +86,19 @@ public class MutantFacts
         {
             TestContext.Current.CancellationToken.ThrowIfCancellationRequested();
             var (origin, bytes) = mutator.Input(number);
-            var (clock, processor) = (Stopwatch.StartNew(), Environment.CpuUsage.TotalTime);
-            var before = GC.GetAllocatedBytesForCurrentThread();
+            var kind = "";
             try
             {
-                var kind = read(bytes, shelf);
-                became[kind] = became.GetValueOrDefault(kind) + 1;
+                var cost = Cost.Of(() => kind = read(bytes, shelf));
+                Assert.True(cost.Milliseconds <= LongestMs, FormattableString.Invariant($"It took {cost.Milliseconds:0} ms."));
+                Assert.True(cost.Bytes <= MostAllocated, FormattableString.Invariant($"It allocated {cost.Bytes} bytes."));
             }
             catch (Exception fault)
             {
                 throw new InvalidOperationException($"Input {number}, made of file {origin} of the corpus.", fault);
             }
 
-            // both, as a busy machine takes time and other tests take the processor
-            var busy = Math.Min(clock.Elapsed.TotalMilliseconds, (Environment.CpuUsage.TotalTime - processor).TotalMilliseconds);
-            Assert.True(busy <= LongestMs, $"Input {number} took {busy:0} ms.");
-            var allocated = GC.GetAllocatedBytesForCurrentThread() - before;
-            Assert.True(allocated <= MostAllocated, $"Input {number} allocated {allocated} bytes.");
+            became[kind] = became.GetValueOrDefault(kind) + 1;
         }
 
         Assert.True(became.Count > 2, "The damage is of one kind only.");
