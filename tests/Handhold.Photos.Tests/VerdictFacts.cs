@@ -82,6 +82,16 @@ public class VerdictFacts
     }
 
     [Theory]
+    [InlineData("a.jpg.xmp")]
+    [InlineData("a.XMP")]
+    public void A_photograph_named_by_itself_has_its_sidecar_too(string name)
+    {
+        using var shelf = new Shelf().Put("a.jpg", Shelf.Plain()).Put(name, Shelf.Packet("xmp:Rating=\"4\""));
+        var read = Photographs.Read([shelf["a.jpg"]], s_rated, cancellation: TestContext.Current.CancellationToken);
+        Assert.Equal((Verdict.Keeper, 0), (Assert.Single(read.Photos).Frame.Verdict, read.Skipped.Length));
+    }
+
+    [Theory]
     [InlineData("6")]
     [InlineData("-2")]
     [InlineData("NaN")]

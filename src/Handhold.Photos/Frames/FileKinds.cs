@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Collections.Immutable;
 
 namespace Handhold.Photos;
 
@@ -24,6 +25,9 @@ internal static class FileKinds
         ".rw2",
         ".srw",
     }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>Endings of sidecars as cameras and programs write them.</summary>
+    public static ImmutableArray<string> Sidecars { get; } = [".xmp", ".XMP"];
 
     public static bool IsPhotograph(string path) => IsRaw(path) || s_pictures.Contains(Path.GetExtension(path));
 

@@ -18,7 +18,7 @@ internal sealed class PhotoTree
         foreach (var place in places)
         {
             if (File.Exists(place))
-                tree.Add(Path.GetFullPath(place), place);
+                tree.AddWithSidecars(Path.GetFullPath(place), place);
             else if (Directory.Exists(place))
                 tree.Walk(place);
             else
@@ -67,6 +67,17 @@ internal sealed class PhotoTree
         }
 
         return [];
+    }
+
+    /// <summary>A file that was named, and the sidecars beside it, which were not.</summary>
+    private void AddWithSidecars(string path, string shown)
+    {
+        Add(path, shown);
+        if (!FileKinds.IsPhotograph(path))
+            return;
+        foreach (var stem in (string[])[path, Path.ChangeExtension(path, null)])
+        foreach (var sidecar in FileKinds.Sidecars.Select(ending => stem + ending).Where(File.Exists))
+            Add(sidecar, sidecar);
     }
 
     private void Add(string path, string shown)
