@@ -30,10 +30,13 @@ internal sealed class SampledLog
         return new(Start, Step, values);
     }
 
-    /// <summary>Interpolated value; barycentric Lagrange form (Berrut and Trefethen 2004, SIAM Review 46, 501-517).</summary>
+    /// <summary>
+    /// Interpolated value; barycentric Lagrange form (Berrut and Trefethen 2004, SIAM Review 46, 501-517). Beyond the outermost nodes it is the value there: a polynomial would
+    /// run away.
+    /// </summary>
     internal double At(double t)
     {
-        var u = (t - Start) / Step;
+        var u = Math.Clamp((t - Start) / Step, 0, _values.Length - 1);
         var first = Math.Clamp((int)Math.Floor(u) - Nodes / 2 + 1, 0, _values.Length - Nodes);
         u -= first;
         ReadOnlySpan<double> weights = [1, -9, 36, -84, 126, -126, 84, -36, 9, -1]; // (-1)^k C(9, k)

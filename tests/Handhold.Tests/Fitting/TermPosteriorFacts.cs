@@ -56,6 +56,24 @@ public class TermPosteriorFacts
         Assert.Equal(KeeperModel.Default.Fit(Table(1)).LogEvidence, sample.LogEvidence, 0.01);
     }
 
+    /// <summary>One burst whose rejects, were they missed focus, are just too unlikely to matter before its luck is averaged over, and matter after it.</summary>
+    [Theory]
+    [InlineData(4, 1)]
+    [InlineData(5, 2)]
+    [InlineData(7, 4)]
+    [InlineData(3, 0)]
+    public void The_evidence_of_a_single_burst_is_that_of_the_points(int frames, int keepers)
+    {
+        FrameTable table = [new(ShutterSpeed.OneOver(60), frames, keepers) { Conditions = Conditions.None with { Burst = "1" } }];
+        var sample = TermSample.Of(
+            KeeperModel.Default,
+            CurveRows.Split(KeeperModel.Default, table)[0],
+            16384,
+            TestContext.Current.CancellationToken
+        );
+        Assert.Equal(sample.LogEvidence, KeeperModel.Default.Fit(table).LogEvidence, 0.01);
+    }
+
     [Fact]
     public void A_ceiling_shared_over_curves_is_that_of_the_quadrature()
     {
