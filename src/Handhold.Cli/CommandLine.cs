@@ -60,21 +60,30 @@ internal static class CommandLine
 
     private static void Check(ParseResult parsed)
     {
-        if (parsed.Errors is not [var first, ..])
-            return;
         var command = parsed.CommandResult.Command;
         var verb = command.Parents.Any() ? $"handhold {command.Name}" : "handhold";
-        var unknown = parsed.UnmatchedTokens is [var token, ..] ? token : null;
+        // An option that no verb knows looks like a table to it.
+        var mistaken = parsed
+            .Tokens.TakeWhile(t => t.Type != TokenType.DoubleDash)
+            .FirstOrDefault(t => t is { Type: TokenType.Argument, Value: ['-', '-', _, ..] });
+        if (mistaken is not null)
+            throw Unknown(mistaken.Value);
+        if (parsed.Errors is not [var first, ..])
+            return;
+        if (parsed.UnmatchedTokens is [var token, ..])
+            throw Unknown(token);
         var message =
-            unknown is not null ? $"`{unknown}` means nothing to `{verb}`."
-            : verb == "handhold"
-                ? "Say what to do: demo, fit, rate, exposure, slowest, frames, compare, plot, card, simulate, kept, days or import."
+            verb == "handhold" ? $"Say what to do: {string.Join(", ", command.Subcommands.Select(c => c.Name))}."
             : first.SymbolResult is ArgumentResult { Argument.Name: var argument } ? $"{argument} is missing."
             : first.SymbolResult is CommandResult ? $"{Missing(parsed)} is missing."
             : first.SymbolResult is OptionResult option
                 ? $"{option.Option.Name} {(option.Tokens.Count == 0 ? "needs a value" : "was given more than once")}."
             : first.Message;
-        throw new UsageException(message, $"`{verb} --help` lists what can be asked.", unknown);
+        throw Refused(message);
+
+        UsageException Unknown(string token) => Refused($"`{token}` means nothing to `{verb}`.", token);
+
+        UsageException Refused(string message, string? value = null) => new(message, $"`{verb} --help` lists what can be asked.", value);
     }
 
     private static string Missing(ParseResult parsed) =>

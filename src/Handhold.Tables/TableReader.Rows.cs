@@ -23,8 +23,7 @@ public static partial class TableReader
     }
 
     private static List<T> ReadRows<T>(
-        SepReader rows,
-        StrictText text,
+        TextReader source,
         TableOptions options,
         ErrorList errors,
         TableKind kind,
@@ -34,6 +33,8 @@ public static partial class TableReader
     )
         where T : class
     {
+        using var text = new StrictText(source, options, errors);
+        using var rows = Split(text);
         RowReader? reader = null;
         var all = new List<T>();
         var count = 0;
@@ -71,6 +72,20 @@ public static partial class TableReader
         errors.ThrowIfAny();
         return all;
     }
+
+    private static SepReader Split(StrictText text) =>
+        Sep.New(text.Separator)
+            .Reader(o =>
+                o with
+                {
+                    HasHeader = false,
+                    Unescape = true,
+                    DisableColCountCheck = true,
+                    CultureInfo = CultureInfo.InvariantCulture,
+                    CreateToString = SepToString.OnePool(),
+                }
+            )
+            .From(text);
 
     private static void CheckLimit(int count, int most, string what, string name, int line, ErrorList errors)
     {

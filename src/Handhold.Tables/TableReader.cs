@@ -1,6 +1,4 @@
-using System.Globalization;
 using System.Text;
-using nietras.SeparatedValues;
 
 namespace Handhold.Tables;
 
@@ -79,32 +77,5 @@ public static partial class TableReader
         return FrameTable.Create([
             .. ReadRows(text, options, errors, TableKind.Frames, (reader, row, line) => reader.Read(row, line), progress, cancellation),
         ]);
-    }
-
-    private static List<T> ReadRows<T>(
-        TextReader text,
-        TableOptions options,
-        ErrorList errors,
-        TableKind kind,
-        ReadRow<T> read,
-        IProgress<int>? progress,
-        CancellationToken cancellation
-    )
-        where T : class
-    {
-        using var strict = new StrictText(text, options, errors);
-        using var rows = Sep.New(strict.Separator)
-            .Reader(o =>
-                o with
-                {
-                    HasHeader = false,
-                    Unescape = true,
-                    DisableColCountCheck = true,
-                    CultureInfo = CultureInfo.InvariantCulture,
-                    CreateToString = SepToString.OnePool(),
-                }
-            )
-            .From(strict);
-        return ReadRows(rows, strict, options, errors, kind, read, progress, cancellation);
     }
 }

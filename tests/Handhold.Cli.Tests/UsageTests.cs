@@ -41,6 +41,14 @@ public class UsageTests
     public void What_comes_later_is_refused_as_such(params string[] option) => Refused("not in this version", ["fit", "-", .. option]);
 
     [Theory]
+    [InlineData("simulate", "--speeds", "1/60")]
+    [InlineData("fit", "--bogus", "3")]
+    [InlineData("rate", "--bogus")]
+    [InlineData("frames", "-", "--bogus", "3")]
+    public void An_option_that_no_verb_knows_is_named(params string[] arguments) =>
+        Assert.Contains("`--", Tool.Run(arguments).Error, StringComparison.Ordinal);
+
+    [Theory]
     [InlineData("--level", "0,95")]
     [InlineData("--ceiling", "0,97")]
     [InlineData("--floor", "0,02")]

@@ -58,6 +58,19 @@ internal static class Reading
             : throw Refused(option, text, "is not a shutter speed.", ShutterSpeed.AcceptedForms);
     }
 
+    /// <summary>Conditions with one more column, as an option gave it.</summary>
+    public static Conditions With(string option, string text, Conditions conditions, string column, string value)
+    {
+        try
+        {
+            return conditions.With(column, value);
+        }
+        catch (CellException impossible)
+        {
+            throw Refused(option, text, $"cannot be: {impossible.Problem}", impossible.Remedy);
+        }
+    }
+
     /// <summary>A length of time with its unit, such as 0.5s, 20min or 3h.</summary>
     public static TimeSpan Pause(string option, string text)
     {

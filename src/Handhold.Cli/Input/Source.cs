@@ -112,14 +112,7 @@ internal sealed class Source
                 continue;
             if (stated[column] is not null)
                 throw Reading.Refused(_set.Name, text, "is the second value of a term.", "Ask for one at a time.");
-            try
-            {
-                stated = stated.With(column, value);
-            }
-            catch (CellException impossible)
-            {
-                throw Reading.Refused(_set.Name, text, $"cannot be: {impossible.Problem}", impossible.Remedy);
-            }
+            stated = Reading.With(_set.Name, text, stated, column, value);
         }
 
         return stated;

@@ -98,14 +98,7 @@ internal sealed class ImportOptions
             var (column, value) = Reading.Pair(_note.Name, text);
             if (column is "photo" or "exposure" or "keeper")
                 throw Reading.Refused(_note.Name, text, "is what the photographs say themselves.", "Leave it out.");
-            try
-            {
-                all = all.With(column, value);
-            }
-            catch (CellException impossible)
-            {
-                throw Reading.Refused(_note.Name, text, $"cannot be: {impossible.Problem}", impossible.Remedy);
-            }
+            all = Reading.With(_note.Name, text, all, column, value);
         }
 
         return all;

@@ -13,9 +13,10 @@ internal sealed class BurstsLaw(RateLaw law, double exposure) : IBurstsLaw
     {
         var (sum, total) = (new double[below], 0.0);
         var (power, product) = (new double[below], new double[below]);
-        // The chance of fewer than k turns over where k are expected: no sharper than with 4k frames.
-        var resolved = (int)Math.Min(full * (long)burstsOf + rest, 4L * below);
-        foreach (var days in _days.GetOrAdd(resolved, frames => [.. law.Atoms.Select(atom => new DaysOfBursts(atom, exposure, frames))]))
+        // The chance of fewer than k turns over where k are expected: no sharper than with 4k frames. That of every count is as sharp as all frames together.
+        var frames = full * burstsOf + rest;
+        var resolved = below > frames ? frames : 4 * below;
+        foreach (var days in _days.GetOrAdd(resolved, n => [.. law.Atoms.Select(atom => new DaysOfBursts(atom, exposure, n))]))
         {
             cancellation.ThrowIfCancellationRequested();
             var (one, last) = (days.Counts(burstsOf, below), rest > 0 ? days.Counts(rest, below) : []);

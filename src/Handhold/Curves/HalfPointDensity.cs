@@ -6,7 +6,6 @@ namespace Handhold.Curves;
 /// <remarks>Mean and mass by the trapezoid rule; the distribution function by a six-point rule of order seven inside and cubic Hermite interpolation between nodes.</remarks>
 internal sealed class HalfPointDensity : HalfPoint
 {
-    private const int Around = 5;
     private readonly double[] _density; // sums to 1 / Step
     private readonly double[] _cumulative;
 
@@ -57,16 +56,11 @@ internal sealed class HalfPointDensity : HalfPoint
         var (start, end) = (parts.Min(p => p.Density.Start), parts.Max(p => p.Density.Position(p.Density._density.Length - 1)));
         var step = parts.Min(p => p.Density.Step);
         var values = new double[(int)Math.Ceiling((end - start) / step) + 1];
-        Span<double> weights = stackalloc double[2 * Around];
         foreach (var (weight, density) in parts)
         {
+            var smooth = density.Smooth();
             for (var i = 0; i < values.Length; i++)
-            {
-                var u = (start + i * step - density.Start) / density.Step;
-                var below = (int)Math.Floor(u);
-                Lagrange(u - below, weights);
-                values[i] += weight * Math.Max(0, density.Interpolate(below, weights));
-            }
+                values[i] += weight * Math.Max(0, smooth.At(start + i * step));
         }
 
         return new HalfPointDensity(start, step, values);
@@ -90,42 +84,23 @@ internal sealed class HalfPointDensity : HalfPoint
         return (fine.Start, fine.Step, Array.ConvertAll(fine._density, d => d * fine.Step));
     }
 
-    /// <summary>The same density on a grid <paramref name="times"/> as fine, by ten-point interpolation.</summary>
+    /// <summary>The same density on a grid <paramref name="times"/> as fine.</summary>
     private HalfPointDensity Refined(int times)
     {
         if (times <= 1)
             return this;
-        var values = new double[(_density.Length - 1) * times + 1];
-        Span<double> weights = stackalloc double[2 * Around];
-        for (var phase = 0; phase < times; phase++)
-        {
-            Lagrange(phase / (double)times, weights);
-            for (var i = phase; i < values.Length; i += times)
-                values[i] = Math.Max(0, Interpolate(i / times, weights));
-        }
-
+        var (smooth, values) = (Smooth(), new double[(_density.Length - 1) * times + 1]);
+        for (var i = 0; i < values.Length; i++)
+            values[i] = Math.Max(0, smooth.At(Start + i * Step / times));
         return new(Start, Step / times, values);
     }
 
-    private double Interpolate(int index, ReadOnlySpan<double> weights)
+    /// <summary>The density between its nodes, and falling to zero beyond them.</summary>
+    private SampledFunction Smooth()
     {
-        var sum = 0.0;
-        for (var k = 0; k < weights.Length; k++)
-            sum += weights[k] * At(_density, index + k + 1 - Around);
-        return sum;
-    }
-
-    /// <summary>Lagrange's weights of the nodes about a place that lies so far between two of them.</summary>
-    private static void Lagrange(double fraction, Span<double> weights)
-    {
-        for (var k = 1 - Around; k <= Around; k++)
-        {
-            var weight = 1.0;
-            for (var m = 1 - Around; m <= Around; m++)
-                if (m != k)
-                    weight *= (fraction - m) / (k - m);
-            weights[k + Around - 1] = weight;
-        }
+        var values = new double[_density.Length + 2 * SampledFunction.Nodes];
+        _density.CopyTo(values, SampledFunction.Nodes);
+        return new(Start - SampledFunction.Nodes * Step, Step, values);
     }
 
     private static double At(double[] values, int index) => (uint)index < (uint)values.Length ? values[index] : 0;

@@ -1,3 +1,5 @@
+using Handhold.Kernels;
+
 namespace Handhold.Fitting;
 
 /// <summary>The nodes of ceiling and floor that the curves of one fit share.</summary>
@@ -26,7 +28,7 @@ internal sealed class AsymptoteWalk
                 Floors = new(model.Priors.Floor, Floors!.Halvings + 1);
         }
 
-        LogEvidence = Walk.LogSum([.. _nodes.Select(n => n.LogWeight)]);
+        LogEvidence = Elementary.LogSum([.. _nodes.Select(n => n.LogWeight)]);
     }
 
     /// <summary>The ceiling's grid; null when fixed.</summary>
@@ -43,7 +45,7 @@ internal sealed class AsymptoteWalk
     /// <summary>First node and log weights of a marginal.</summary>
     internal (int First, double[] Logs) Marginal(Func<AsymptoteNode, int> node)
     {
-        var groups = _nodes.GroupBy(node).OrderBy(g => g.Key).Select(g => Walk.LogSum([.. g.Select(n => n.LogWeight)]));
+        var groups = _nodes.GroupBy(node).OrderBy(g => g.Key).Select(g => Elementary.LogSum([.. g.Select(n => n.LogWeight)]));
         return (_nodes.Min(node), [.. groups]);
     }
 
@@ -86,7 +88,7 @@ internal sealed class AsymptoteWalk
                         logFloor + Ceilings.LogDensity(Ceilings.At(node)) + Math.Log(Ceilings.Step)
                     )
             );
-        return Walk.LogSum([.. _nodes.Skip(from).Select(n => n.LogWeight)]);
+        return Elementary.LogSum([.. _nodes.Skip(from).Select(n => n.LogWeight)]);
 
         double Add(int ceilingNode, double ceiling, double logPrior)
         {

@@ -39,7 +39,7 @@ internal sealed class BurstLikelihoods
         (SupportStart, SupportEnd) = (double.PositiveInfinity, double.NegativeInfinity);
         foreach (var session in data.Sessions)
         {
-            var (from, to) = new SampledLog(_start, _step, Sum(session, _logs, count))
+            var (from, to) = new SampledFunction(_start, _step, Sum(session, _logs, count))
                 .PlusNormal(prior.Mean, spread)
                 .Support(ShapeIntegrator.Cut);
             (SupportStart, SupportEnd) = (Math.Min(SupportStart, from), Math.Max(SupportEnd, to));
@@ -53,7 +53,7 @@ internal sealed class BurstLikelihoods
     internal double SupportEnd { get; }
 
     /// <summary>The sessions when bursts have luck of <paramref name="sd"/> stops: the wider the luck, the smoother they are and the coarser their grid.</summary>
-    internal ImmutableArray<SampledLog> Sessions(double sd)
+    internal ImmutableArray<SampledFunction> Sessions(double sd)
     {
         var weights = LuckKernel.Weights(sd, _step);
         var radius = weights.Length / 2;
@@ -61,9 +61,9 @@ internal sealed class BurstLikelihoods
         var pad = Pad * sd + 5 * stride * _step;
         var from = Math.Max(radius, (int)Math.Floor((SupportStart - pad - _start) / _step));
         var to = Math.Min(_logs.First().Value.Length - radius, (int)Math.Ceiling((SupportEnd + pad - _start) / _step) + 1);
-        var count = Math.Max(SampledLog.Nodes, (to - from) / stride);
+        var count = Math.Max(SampledFunction.Nodes, (to - from) / stride);
         var smoothed = _logs.ToDictionary(p => p.Key, p => Smoothed(p.Value, from, stride, count, weights));
-        return [.. _data.Sessions.Select(s => new SampledLog(_start + from * _step, stride * _step, Sum(s, smoothed, count)))];
+        return [.. _data.Sessions.Select(s => new SampledFunction(_start + from * _step, stride * _step, Sum(s, smoothed, count)))];
     }
 
     private void Fill(Shape shape, int count)

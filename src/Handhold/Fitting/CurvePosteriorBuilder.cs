@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Handhold.Curves;
+using Handhold.Kernels;
 
 namespace Handhold.Fitting;
 
@@ -21,7 +22,7 @@ internal sealed class CurvePosteriorBuilder
             if (share < Negligible)
                 continue;
             var nodes = steepness.Nodes(node.Ceiling, node.Floor);
-            var evidence = Walk.LogSum([.. nodes.Select(n => n.LogWeight)]);
+            var evidence = Elementary.LogSum([.. nodes.Select(n => n.LogWeight)]);
             foreach (var (index, log, integral) in nodes)
             {
                 var weight = share * Math.Exp(log - evidence);

@@ -3,14 +3,14 @@ using Handhold.Kernels;
 namespace Handhold.Fitting;
 
 /// <summary>A small probability with a beta prior as a function of a standard normal coordinate: the prior's quantile at Φ(z).</summary>
-/// <remarks>Its logit is smooth in z, so a table interpolated by <see cref="SampledLog"/> gives it to six digits, to eight with the default priors; beyond its bulk the quantile itself.</remarks>
+/// <remarks>Its logit is smooth in z, so a table interpolated by <see cref="SampledFunction"/> gives it to six digits, to eight with the default priors; beyond its bulk the quantile itself.</remarks>
 internal sealed class LossTable
 {
     private const double Reach = 8;
     private const int Nodes = 81;
     private const double Step = 0.25;
     private readonly BetaPrior _prior;
-    private readonly SampledLog _logit;
+    private readonly SampledFunction _logit;
 
     internal LossTable(BetaPrior prior)
     {

@@ -8,11 +8,11 @@ namespace Handhold.Fitting;
 internal sealed class SessionLikelihoods
 {
     private const double Negligible = 1e-11;
-    private readonly ImmutableArray<SampledLog> _sessions;
+    private readonly ImmutableArray<SampledFunction> _sessions;
     private readonly SessionGrid _grid;
     private readonly List<(HalfPointKind Kind, double LogMass, HalfPointDensity Density)> _densities = [];
 
-    internal SessionLikelihoods(ImmutableArray<SampledLog> sessions, SessionGrid grid)
+    internal SessionLikelihoods(ImmutableArray<SampledFunction> sessions, SessionGrid grid)
     {
         (_sessions, _grid) = (sessions, grid);
         LogEvidence = new double[grid.Luck.Nodes.Length];
@@ -134,7 +134,7 @@ internal sealed class SessionLikelihoods
         Add(HalfPointKind.SameDay, top + Math.Log(values.Sum() * _grid.Step), from, 1, values);
     }
 
-    private SampledLog Joint()
+    private SampledFunction Joint()
     {
         var sum = new double[_sessions[0].Values.Length];
         foreach (var session in _sessions)
@@ -144,7 +144,7 @@ internal sealed class SessionLikelihoods
     }
 
     /// <summary>The function on the fine grid, where with the prior of a day's half point it is not negligible.</summary>
-    private (int From, double[] Logs) Sampled(SampledLog log, double luck)
+    private (int From, double[] Logs) Sampled(SampledFunction log, double luck)
     {
         var spread = Math.Sqrt(_grid.Prior.StandardDeviation * _grid.Prior.StandardDeviation + luck * luck);
         var (start, end) = log.PlusNormal(_grid.Prior.Mean, spread).Support(ShapeIntegrator.Cut);

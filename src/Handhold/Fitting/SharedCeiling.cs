@@ -29,7 +29,7 @@ internal sealed class SharedCeiling
     {
         ImmutableArray<double[]> polynomials = [.. samples.Select(Polynomial)];
         var joint = Grid.Select(z => Math.Log(Step * Normal.Density(z)) + polynomials.Sum(p => Value(p, z)));
-        return new(polynomials, samples.Sum(s => s.LogEvidence) + Walk.LogSum(joint));
+        return new(polynomials, samples.Sum(s => s.LogEvidence) + Elementary.LogSum([.. joint]));
     }
 
     /// <summary>The sample of curve <paramref name="own"/> given the frames of all curves.</summary>
@@ -80,7 +80,7 @@ internal sealed class SharedCeiling
         return a;
     }
 
-    private static double LogMass(double[] a) => Walk.LogSum(Grid.Select(z => Math.Log(Step * Normal.Density(z)) + Value(a, z)));
+    private static double LogMass(double[] a) => Elementary.LogSum([.. Grid.Select(z => Math.Log(Step * Normal.Density(z)) + Value(a, z))]);
 
     private static double Dual(double[] a, double[] moments) => LogMass(a) - moments.Select((m, k) => a[k + 1] * m).Sum();
 

@@ -1,3 +1,5 @@
+using Handhold.Kernels;
+
 namespace Handhold.Fitting;
 
 /// <summary>One curve's evidence and posterior parts at held ceiling and floor, integrated over log steepness.</summary>
@@ -24,7 +26,7 @@ internal sealed class SteepnessWalk(ShapeIntegrator integrator, LogNormalPrior p
     {
         if (!_walks.ContainsKey((ceiling, floor)))
             _walks[(ceiling, floor)] = Found(ceiling, floor, logPrior);
-        return Walk.LogSum([.. Nodes(ceiling, floor).Select(n => n.LogWeight)]);
+        return Elementary.LogSum([.. Nodes(ceiling, floor).Select(n => n.LogWeight)]);
     }
 
     /// <summary>The nodes of a ceiling and a floor that were walked, with the log of their part of the evidence.</summary>

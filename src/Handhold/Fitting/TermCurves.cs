@@ -113,7 +113,7 @@ internal readonly ref struct TermCurves
             }
         }
 
-        return Walk.LogSum(logs);
+        return Elementary.LogSum(logs);
     }
 
     private double Eta(TermCell cell, double luck) => _steepness[cell.Setting] * (_halfPoints[cell.Setting] + luck - cell.Exposure);

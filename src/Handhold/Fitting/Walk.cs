@@ -48,12 +48,4 @@ internal static class Walk
                 worst = Math.Max(worst, 2 * logs[i] - logs[i - 1] - logs[i + 1]);
         return worst;
     }
-
-    /// <summary>log Σ exp(logs).</summary>
-    internal static double LogSum(IEnumerable<double> logs)
-    {
-        var values = logs as IReadOnlyCollection<double> ?? [.. logs];
-        var top = values.Max();
-        return double.IsFinite(top) ? top + Math.Log(values.Sum(l => Math.Exp(l - top))) : top;
-    }
 }

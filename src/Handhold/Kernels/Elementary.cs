@@ -52,6 +52,19 @@ internal static class Elementary
         return (floor + (ceiling - floor) * mu, 1 - ceiling + (ceiling - floor) * oneMinusMu);
     }
 
+    /// <summary>log Σ exp(logs); -∞ of none.</summary>
+    internal static double LogSum(ReadOnlySpan<double> logs)
+    {
+        var (top, sum) = (double.NegativeInfinity, 0.0);
+        foreach (var log in logs)
+            top = Math.Max(top, log);
+        if (!double.IsFinite(top))
+            return top;
+        foreach (var log in logs)
+            sum += Math.Exp(log - top);
+        return top + Math.Log(sum);
+    }
+
     /// <summary>x to a whole power from 0 up, by repeated squaring.</summary>
     internal static double Power(double x, int exponent)
     {

@@ -97,20 +97,10 @@ public sealed class JudgedTwice
                     + Times(looks.KeptNever, rate * (1 - sensitivity) * (1 - sensitivity) + (1 - rate) * specificity * specificity);
             }
 
-            sum += LogSum(logs);
+            sum += Elementary.LogSum(logs);
         }
 
         return sum;
-    }
-
-    private static double LogSum(ReadOnlySpan<double> logs)
-    {
-        var (top, sum) = (double.NegativeInfinity, 0.0);
-        foreach (var log in logs)
-            top = Math.Max(top, log);
-        foreach (var log in logs)
-            sum += Math.Exp(log - top);
-        return top + Math.Log(sum);
     }
 
     private static double Times(int count, double chance) => count == 0 ? 0 : count * Math.Log(chance);

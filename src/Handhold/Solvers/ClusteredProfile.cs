@@ -1,12 +1,10 @@
 using System.Collections.Immutable;
-using Handhold.Kernels;
 
 namespace Handhold.Solvers;
 
 /// <summary>What a clustered likelihood loses when a contrast of the coefficients, or the spread, is held.</summary>
-internal sealed class ClusteredProfile : IProfile
+internal sealed class ClusteredProfile : InnerProfile
 {
-    private const int Strides = 60;
     private readonly ClusteredFit _fit;
     private readonly IClusterLaw _law;
     private double[] _near;
@@ -15,32 +13,14 @@ internal sealed class ClusteredProfile : IProfile
     private ClusteredLikelihood _likelihood;
 
     internal ClusteredProfile(ClusteredFit fit, double level)
+        : base(fit.Estimate, level)
     {
         (_fit, _law) = (fit, fit.Law(fit.Nodes));
         (_near, _best, _contrast, _likelihood) = (fit.Top, fit.LogLikelihood, [], new(fit.Problem, fit.Design, _law, []));
-        Bound = -Normal.Quantile((1 - level) / 2);
     }
 
     /// <inheritdoc />
-    public double Bound { get; }
-
-    /// <inheritdoc />
-    public BinomialEstimate Estimate => _fit.Estimate;
-
-    /// <inheritdoc />
-    public bool Moved { get; set; }
-
-    /// <inheritdoc />
-    public Cone? Cone => null;
-
-    /// <inheritdoc />
-    public double Limit(ImmutableArray<double> contrast) => Orthonormal.Dot(contrast.AsSpan(), Estimate.Coefficients.AsSpan());
-
-    /// <inheritdoc />
-    public double Step(ImmutableArray<double> contrast) => Bound * Estimate.StandardError(contrast);
-
-    /// <inheritdoc />
-    public double Excess(ImmutableArray<double> contrast, double value) => Excess(contrast, _ => (value, 0, 0));
+    public override double Excess(ImmutableArray<double> contrast, double value) => Excess(contrast, _ => (value, 0, 0));
 
     /// <summary>The same where what the contrast is held at depends on the spread.</summary>
     internal double Excess(ImmutableArray<double> contrast, HeldHeight height)
@@ -51,20 +31,7 @@ internal sealed class ClusteredProfile : IProfile
     }
 
     /// <summary>The spreads that are not rejected; from zero where zero is one, without end where none is too large.</summary>
-    internal (double Lower, double? Upper) SpreadInterval()
-    {
-        var (top, step) = (_fit.Spread, Bound * (_fit.SpreadError ?? 0.25));
-        var lower = SpreadExcess(0) > 0 ? Root.Of(SpreadExcess, 0, top, 1e-12) : 0;
-        if (_fit.IsEndless)
-            return (lower, null);
-        for (var (inside, tries) = (top, 0); tries < Strides; tries++, step *= 1.5)
-        {
-            if (SpreadExcess(inside + step) > 0)
-                return (lower, Root.Of(SpreadExcess, inside, inside + step, 1e-12));
-            inside += step;
-        }
-        return (lower, null);
-    }
+    internal (double Lower, double? Upper) SpreadInterval() => Spreads(SpreadExcess, _fit.Spread, _fit.SpreadError, _fit.IsEndless);
 
     private double SpreadExcess(double spread)
     {

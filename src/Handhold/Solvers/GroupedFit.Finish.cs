@@ -32,64 +32,48 @@ internal sealed partial class GroupedFit
         return curvature;
     }
 
-    // Orthonormal columns all have much the same standard error: that of one row.
     internal double StepOf(ReadOnlySpan<double> point, int place) =>
-        Difference
-        * (
-            place < Design.Columns
-                ? Math.Sqrt(6.0 * Problem.Rows.Rows / Problem.Rows.Frames.Span.ToArray().Sum(n => (double)n))
-                : Math.Max(LeastSpread, Math.Abs(point[place]))
-        );
+        place < Design.Columns ? _columnStep : Difference * Math.Max(LeastSpread, Math.Abs(point[place]));
 
-    private double[] Invert(GroupedClimb climb)
+    private (double[] Covariance, BinomialEstimate Estimate) Finish(GroupedClimb climb)
     {
         int[] free = [.. Enumerable.Range(0, climb.Point.Length).Except(Nothing)];
-        var (size, all) = (free.Length, climb.Point.Length);
-        var (factor, covariance, column) = (new double[size * size], new double[all * all], new double[size]);
+        var (size, all, columns) = (free.Length, climb.Point.Length, Design.Columns);
+        var factor = new double[size * size];
         for (var a = 0; a < size; a++)
         for (var b = 0; b < size; b++)
             factor[a * size + b] = Curvature[free[a] * all + free[b]];
         if (!Cholesky.Factor(factor, size, 1e-12))
             throw new SolverException("The likelihood with levels that vary is level at its top.", Report(climb));
+        var (covariance, ofCoefficients) = (new double[all * all], new double[columns * columns]);
         for (var k = 0; k < size; k++)
         {
-            Array.Clear(column);
+            var (column, wide) = (new double[size], new double[all]);
             column[k] = 1;
-            Cholesky.Forward(factor, column);
             Cholesky.Back(factor, column);
             for (var a = 0; a < size; a++)
-                covariance[free[a] * all + free[k]] = column[a];
+                wide[free[a]] = column[a];
+            AddSquare(covariance, wide);
+            Design.ToCoefficients(wide.AsSpan(0, columns));
+            AddSquare(ofCoefficients, wide.AsSpan(0, columns));
         }
-        return covariance;
+        return (
+            covariance,
+            new(BinomialEstimator.Likelihood, Coefficients(climb.Point), [.. ofCoefficients], Report(climb))
+            {
+                LogLikelihood = LogLikelihood,
+                Deviance = 2 * (Problem.Saturated() - LogLikelihood),
+                Ceiling = 1,
+                Floor = 0,
+            }
+        );
     }
 
-    private BinomialEstimate Finish(GroupedClimb climb)
+    private static void AddSquare(double[] square, ReadOnlySpan<double> column)
     {
-        var (columns, all) = (Design.Columns, climb.Point.Length);
-        var covariance = new double[columns * columns];
-        for (var pass = 0; pass < 2; pass++)
-        {
-            var source = pass == 0 ? Covariance : covariance;
-            var wide = pass == 0 ? all : columns;
-            var turned = new double[columns * columns];
-            var column = new double[columns];
-            for (var k = 0; k < columns; k++)
-            {
-                for (var j = 0; j < columns; j++)
-                    column[j] = source[j * wide + k];
-                Design.ToCoefficients(column);
-                for (var j = 0; j < columns; j++)
-                    turned[k * columns + j] = column[j];
-            }
-            covariance = turned;
-        }
-        return new(BinomialEstimator.Likelihood, Coefficients(climb.Point), [.. covariance], Report(climb))
-        {
-            LogLikelihood = LogLikelihood,
-            Deviance = 2 * (Problem.Saturated() - LogLikelihood),
-            Ceiling = 1,
-            Floor = 0,
-        };
+        for (var a = 0; a < column.Length; a++)
+        for (var b = 0; b < column.Length; b++)
+            square[a * column.Length + b] += column[a] * column[b];
     }
 
     private ImmutableArray<double> Coefficients(ReadOnlySpan<double> point)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 
 namespace Handhold.Solvers;
 
@@ -19,10 +20,12 @@ internal sealed partial class GroupedFit
 
     private readonly ClusteredProblem? _clustered;
     private readonly HermiteNodes _nodes;
+    private readonly double _columnStep; // orthonormal columns all have much the same standard error: that of one row
 
     internal GroupedFit(GroupedProblem problem, int? nodes)
     {
         (Problem, Design) = (problem, OrthonormalDesign.Of(problem.Rows));
+        _columnStep = Difference * Math.Sqrt(6.0 * problem.Rows.Rows / MemoryMarshal.ToEnumerable(problem.Rows.Frames).Sum(n => (double)n));
         Bases = [.. problem.Effects.Select(e => EffectBasis.Of(e, problem.Centre(e.Columns[^1])))];
         _clustered = IsOneIntercept(problem.Effects) && nodes != 1 ? problem.Clustered() : null;
         _nodes = HermiteNodes.Of(_clustered is null ? 1 : nodes ?? FirstNodes);
@@ -36,8 +39,7 @@ internal sealed partial class GroupedFit
         HasSettled = nodes is not null || IsSettled(climb);
         climb = WithoutSpreads(climb, plain);
         (Top, LogLikelihood) = (climb.Point, climb.LogLikelihood);
-        Covariance = Invert(climb);
-        Estimate = Finish(climb);
+        (Covariance, Estimate) = Finish(climb);
         _modes = new(() => new(this));
     }
 

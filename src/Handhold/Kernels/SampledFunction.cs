@@ -1,7 +1,7 @@
 namespace Handhold.Kernels;
 
-/// <summary>A smooth function, such as a log-likelihood, known at uniform nodes that resolve it; ten-point interpolation between them.</summary>
-internal sealed class SampledLog
+/// <summary>A smooth function, such as a log-likelihood or a density, known at uniform nodes that resolve it; ten-point interpolation between them.</summary>
+internal sealed class SampledFunction
 {
     /// <summary>Nodes that an interpolated value needs.</summary>
     internal const int Nodes = 10;
@@ -9,7 +9,7 @@ internal sealed class SampledLog
     private const double Golden = 0.6180339887498949;
     private readonly double[] _values;
 
-    internal SampledLog(double start, double step, double[] values) => (Start, Step, _values) = (start, step, values);
+    internal SampledFunction(double start, double step, double[] values) => (Start, Step, _values) = (start, step, values);
 
     internal double Start { get; }
 
@@ -18,7 +18,7 @@ internal sealed class SampledLog
     internal double[] Values => _values;
 
     /// <summary>The same function plus the log of a normal density.</summary>
-    internal SampledLog PlusNormal(double mean, double sd)
+    internal SampledFunction PlusNormal(double mean, double sd)
     {
         var values = new double[_values.Length];
         for (var i = 0; i < values.Length; i++)
