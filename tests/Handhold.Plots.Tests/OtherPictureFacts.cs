@@ -236,4 +236,14 @@ public sealed class OtherPictureFacts : IDisposable
         OtherScenes.Draw(name).SavePicture(path);
         return File.ReadAllText(path);
     }
+
+    [Fact]
+    public void A_title_in_stops_says_only_what_its_interval_does()
+    {
+        StopsRow told = new("stabiliser", 2.1, 1.2, 3.1, null);
+        StopsRow open = new("first frame", -3, -7, 0.5, null);
+        Assert.Equal("Stabiliser allows speeds 2.1 stops slower", StopsScene.Finding([open, told]));
+        Assert.Equal("The frames tell none of these from nothing", StopsScene.Finding([open]));
+        Assert.Equal("Closer takes speeds 1.0 stops faster", StopsScene.Finding([new("closer", -1, null, -0.2, null)]));
+    }
 }

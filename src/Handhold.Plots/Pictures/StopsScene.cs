@@ -45,11 +45,11 @@ internal sealed record StopsScene(PictureWords Words, ImmutableArray<StopsRow> R
                 : null
         );
 
-    private static string Finding(ImmutableArray<StopsRow> rows)
+    internal static string Finding(ImmutableArray<StopsRow> rows)
     {
-        if (rows.Where(r => r.Stops is not null).MaxBy(r => Math.Abs(r.Stops!.Value)) is not { Stops: { } stops } largest)
+        if (rows.Where(r => r.Lower > 0 || r.Upper < 0).MaxBy(r => Math.Abs(r.Stops ?? 0)) is not { Stops: { } stops } largest)
         {
-            return "The frames leave open what these things are worth";
+            return "The frames tell none of these from nothing";
         }
 
         var name = largest.Name.Split('\n')[0];

@@ -20,8 +20,8 @@ internal sealed class Question
         if (Options.Whose is not (null or Whose.This) && curve.Linear?.Likelihood.Grouped is null)
             throw new ConditionsException(
                 "whose",
-                $"Curve {curve.Key} stands for itself: no levels vary in this fit, so there is no {Options.Whose} one.",
-                "Leave whose out, or fit levels together (Varies)."
+                $"Curve {curve.Key} stands for itself: no levels vary in this fit, so no other can be told of.",
+                "Ask for this one, or let levels vary in the fit (--varies)."
             );
         Law =
             curve.Linear is { } linear ? WhoseLaw.Of(linear, Options)
