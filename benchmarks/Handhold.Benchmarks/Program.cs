@@ -15,6 +15,9 @@ switch (args)
     case ["curves"]:
         Console.Write(ManyCurves.Measure().ToString(CultureInfo.InvariantCulture));
         return;
+    case ["levels"]:
+        LevelsReport.Write();
+        return;
     case ["photographs"]:
         ManyPhotographs.Measure();
         return;

@@ -31,9 +31,11 @@ internal static class Elementary
     internal static double LogLogistic(double x) => -Softplus(-x);
 
     /// <summary>The logistic curve μ = 1 / (1 + exp(-η)) and 1 - μ, neither found by subtraction.</summary>
-    internal static (double Mu, double OneMinusMu) Logistic(double eta)
+    internal static (double Mu, double OneMinusMu) Logistic(double eta) => Logistic(eta, Math.Exp(-Math.Abs(eta)));
+
+    /// <summary>The same with e = exp(-|η|) at hand.</summary>
+    internal static (double Mu, double OneMinusMu) Logistic(double eta, double e)
     {
-        var e = Math.Exp(-Math.Abs(eta));
         var (big, small) = (1 / (1 + e), e / (1 + e));
         return eta >= 0 ? (big, small) : (small, big);
     }

@@ -36,8 +36,8 @@ internal static class Links
 
     private static LinkPoint Logit(double eta)
     {
-        var (f, g) = Elementary.Logistic(eta);
-        var softplus = Elementary.Log1p(Math.Exp(-Math.Abs(eta)));
+        var e = Math.Exp(-Math.Abs(eta));
+        var ((f, g), softplus) = (Elementary.Logistic(eta, e), Elementary.Log1p(e));
         var (logF, logG) = (Math.Min(eta, 0) - softplus, Math.Min(-eta, 0) - softplus);
         return new(f, g, logF, logG, Up: g, Down: f, Bend: g - f, BendChange: -2 * f * g, UpLoss: f, DownGain: g);
     }

@@ -57,11 +57,18 @@ internal sealed class GroupLayout
     internal ImmutableArray<int> PartsOf(ImmutableArray<Grouping> groupings) =>
         [.. Enumerable.Range(0, Parts.Length).Where(part => groupings.Contains(Groupings[Parts[part].Grouping]))];
 
-    /// <summary>The counts, equal rows of equal levels pooled.</summary>
+    /// <summary>The counts, equal rows of equal levels pooled, those of equal levels one after another.</summary>
     internal GroupedProblem Problem(ImmutableArray<FrameCell> cells, KeeperModel model)
     {
         int[][] levels = [.. Groupings.Select(g => cells.Select(c => g.LevelOf(c.Conditions)!.Value).ToArray())];
-        var (rows, rowOf) = Design.Rows(cells, model).Pool(Kinds(levels));
+        int[] order =
+        [
+            .. levels
+                .Skip(1)
+                .Aggregate(Enumerable.Range(0, cells.Length).OrderBy(i => levels[0][i]), (sorted, of) => sorted.ThenBy(i => of[i])),
+        ];
+        levels = [.. levels.Select(of => order.Select(i => of[i]).ToArray())];
+        var (rows, rowOf) = Design.Rows([.. order.Select(i => cells[i])], model).Pool(Kinds(levels));
         var first = new int[rows.Rows];
         for (var i = cells.Length - 1; i >= 0; i--)
             first[rowOf[i]] = i;

@@ -11,17 +11,20 @@ public sealed partial record BinomialProblem
     /// <summary>Rows of these columns, link and asymptotes with other counts.</summary>
     internal BinomialProblem WithRows(IReadOnlyCollection<(int Place, int Frames, int Keepers)> rows)
     {
-        double[] design = [.. rows.SelectMany(r => RowOf(r.Place).ToArray())];
+        int[] places = [.. rows.Select(r => r.Place)];
         int[] frames = [.. rows.Select(r => r.Frames)];
         int[] keepers = [.. rows.Select(r => r.Keepers)];
-        return new(Columns, design, frames, keepers)
-        {
-            Offset = Offset.IsEmpty ? default : rows.Select(r => Offset.Span[r.Place]).ToArray(),
-            Link = Link,
-            Ceiling = Ceiling,
-            Floor = Floor,
-        };
+        return WithRows(DesignOf(places), OffsetOf(places), frames, keepers);
     }
+
+    /// <summary>Rows one after another, which are not copied.</summary>
+    internal BinomialProblem Slice(int first, int rows) =>
+        WithRows(
+            Design.Slice(first * Columns.Length, rows * Columns.Length),
+            Offset.IsEmpty ? default : Offset.Slice(first, rows),
+            Frames.Slice(first, rows),
+            Keepers.Slice(first, rows)
+        );
 
     /// <summary>Equal rows made one, and the pooled row of each row.</summary>
     /// <param name="kinds">Of each row what it must share beside to be equal; null for nothing.</param>
@@ -54,15 +57,7 @@ public sealed partial record BinomialProblem
             frames[cellOf[i]] = checked(frames[cellOf[i]] + Frames.Span[i]);
             keepers[cellOf[i]] += Keepers.Span[i];
         }
-        double[] design = [.. first.SelectMany(i => RowOf(i).ToArray())];
-        BinomialProblem pooled = new(Columns, design, frames, keepers)
-        {
-            Offset = Offset.IsEmpty ? default : first.Select(i => Offset.Span[i]).ToArray(),
-            Link = Link,
-            Ceiling = Ceiling,
-            Floor = Floor,
-        };
-        return (pooled, cellOf);
+        return (WithRows(DesignOf(first), OffsetOf(first), frames, keepers), cellOf);
     }
 
     /// <summary>The rows here that have the columns of some rows there.</summary>
@@ -78,6 +73,25 @@ public sealed partial record BinomialProblem
         FormattableString.Invariant(
             $"{Frames.Span[row]} {(Offset.IsEmpty ? 0 : Offset.Span[row]):R} {string.Join(' ', RowOf(row).ToArray().Select(BitConverter.DoubleToInt64Bits))}"
         );
+
+    private BinomialProblem WithRows(
+        ReadOnlyMemory<double> design,
+        ReadOnlyMemory<double> offset,
+        ReadOnlyMemory<int> frames,
+        ReadOnlyMemory<int> keepers
+    ) =>
+        new(Columns, design, frames, keepers)
+        {
+            Offset = offset,
+            Link = Link,
+            Ceiling = Ceiling,
+            Floor = Floor,
+        };
+
+    private double[] DesignOf(IReadOnlyCollection<int> rows) => [.. rows.SelectMany(i => RowOf(i).ToArray())];
+
+    private ReadOnlyMemory<double> OffsetOf(IReadOnlyCollection<int> rows) =>
+        Offset.IsEmpty ? default : rows.Select(i => Offset.Span[i]).ToArray();
 
     private ReadOnlySpan<double> RowOf(int row) => Design.Span.Slice(row * Columns.Length, Columns.Length);
 

@@ -76,7 +76,7 @@ internal sealed partial class GroupedFit
     /// <summary>The likelihood in turned columns.</summary>
     internal IGroupedLikelihood Likelihood(ReadOnlySpan<double> contrast, ImmutableArray<EffectBasis> bases) =>
         _clustered is null
-            ? new GroupedLaplace(Problem, new(Design, contrast), bases)
+            ? new GroupedParts(Problem, new(Design, contrast), bases)
             : new GroupedQuadrature(_clustered, Design, _nodes, contrast);
 
     /// <summary>Where Λ of a grouping begins in <see cref="Top"/>.</summary>

@@ -12,21 +12,21 @@ internal sealed partial class GroupedLaplace
     // The rows' fixed parts and loadings at a point.
     private void Load(ReadOnlySpan<double> point)
     {
-        for (var p = 0; p < _order.Length; p++)
+        for (var p = 0; p < _fixed.Length; p++)
         {
-            var row = _order[p];
-            _fixed[p] = Orthonormal.Dot(Basis.Row(row), point[..Basis.Columns]) + (_rows.Offset.IsEmpty ? 0 : _rows.Offset.Span[row]);
-            var (place, spread) = (p * _width, Basis.Columns);
-            foreach (var effect in _effects)
+            _fixed[p] =
+                Orthonormal.Dot(_basis.Row(_first + p), point[.._basis.Columns]) + (_rows.Offset.IsEmpty ? 0 : _rows.Offset.Span[p]);
+            var (place, spread) = (p * _width, _basis.Columns);
+            for (var t = 0; t < _effects.Length; t++)
             {
-                if (effect.Size == 1)
-                    _loadings[place] = point[spread] * _columns[place];
-                else
+                _loadings[place] = point[spread] * Column(p, t, 0);
+                if (_effects[t].Size > 1)
                 {
-                    _loadings[place] = point[spread] * _columns[place] + point[spread + 1] * _columns[place + 1];
-                    _loadings[place + 1] = point[spread + 2] * _columns[place + 1];
+                    var second = Column(p, t, 1);
+                    _loadings[place] += point[spread + 1] * second;
+                    _loadings[place + 1] = point[spread + 2] * second;
                 }
-                (place, spread) = (place + effect.Size, spread + effect.Spreads);
+                (place, spread) = (place + _effects[t].Size, spread + _effects[t].Spreads);
             }
         }
     }
@@ -64,7 +64,8 @@ internal sealed partial class GroupedLaplace
     // h, its slope and H at û.
     private double Weigh()
     {
-        var (height, pairs) = (0.0, _width * (_width + 1) / 2);
+        Predict();
+        var (height, pairs) = (WeighRows(), _width * (_width + 1) / 2);
         Array.Clear(_factor.Values);
         for (var j = 0; j < Top.Length; j++)
         {
@@ -72,21 +73,13 @@ internal sealed partial class GroupedLaplace
             _slope[j] = -Top[j];
             _factor.Values[_diagonal[j]] = 1;
         }
-        Span<double> u = stackalloc double[_width];
         for (var k = 0; k < _starts.Length - 1; k++)
         {
             var coordinates = _coordinates.AsSpan(k * _width, _width);
             var places = _places.AsSpan(k * pairs, pairs);
-            for (var a = 0; a < _width; a++)
-                u[a] = Top[coordinates[a]];
             for (var p = _starts[k]; p < _starts[k + 1]; p++)
             {
                 var loading = _loadings.AsSpan(p * _width, _width);
-                var (kept, lost) = Counts(p);
-                RatePoint at = new(_rows.Link, _fixed[p] + Orthonormal.Dot(loading, u), 1, 0);
-                height += at.LogLikelihood(kept, lost);
-                (_score[p], _weight[p]) = (at.Score(kept, lost), at.Observed(kept, lost));
-                _change[p] = at.ObservedChange(kept, lost);
                 var place = 0;
                 for (var a = 0; a < _width; a++)
                 {
@@ -100,9 +93,35 @@ internal sealed partial class GroupedLaplace
         return height;
     }
 
-    private (int Kept, int Lost) Counts(int place)
+    // The rows' predictors, where their scores will be.
+    private void Predict()
     {
-        var kept = _rows.Keepers.Span[_order[place]];
-        return (kept, _rows.Frames.Span[_order[place]] - kept);
+        Span<double> u = stackalloc double[_width];
+        for (var k = 0; k < _starts.Length - 1; k++)
+        {
+            for (var a = 0; a < _width; a++)
+                u[a] = Top[_coordinates[k * _width + a]];
+            for (var p = _starts[k]; p < _starts[k + 1]; p++)
+                _score[p] = _fixed[p] + Orthonormal.Dot(_loadings.AsSpan(p * _width, _width), u);
+        }
+    }
+
+    // The rows' log-likelihood, and its derivatives where their predictors stood.
+    private double WeighRows()
+    {
+        if (_rows.Link == Link.Logit)
+            return LogitRows.Weigh(_kept, _lost, _score, _weight, _change);
+        var height = 0.0;
+        for (var p = 0; p < _score.Length; p++)
+        {
+            RatePoint at = new(_rows.Link, _score[p], 1, 0);
+            height += at.LogLikelihood(_kept[p], _lost[p]);
+            (_score[p], _weight[p], _change[p]) = (
+                at.Score(_kept[p], _lost[p]),
+                at.Observed(_kept[p], _lost[p]),
+                at.ObservedChange(_kept[p], _lost[p])
+            );
+        }
+        return height;
     }
 }

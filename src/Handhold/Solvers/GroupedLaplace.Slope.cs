@@ -42,21 +42,21 @@ internal sealed partial class GroupedLaplace
         for (var a = 0; a < _width; a++)
             moved += loading[a] * _step[coordinates[a]];
         var pull = _score[place] + _change[place] - _weight[place] * moved;
-        var basis = Basis.Row(_order[place]);
+        var basis = _basis.Row(_first + place);
         for (var j = 0; j < basis.Length; j++)
             gradient[j] += pull * basis[j];
-        var (at, spread) = (0, Basis.Columns);
-        foreach (var effect in _effects)
+        var (at, spread) = (0, _basis.Columns);
+        for (var t = 0; t < _effects.Length; t++)
         {
             // λ(r, c) loads z̃(r) on the u of column c.
-            for (var r = 0; r < effect.Size; r++)
-            for (var c = 0; c <= r; c++)
+            for (var r = 0; r < _effects[t].Size; r++)
+            for (var (c, z) = (0, Column(place, t, r)); c <= r; c++)
             {
-                var (j, z) = (coordinates[at + c], _columns[place * _width + at + r]);
+                var j = coordinates[at + c];
                 var weighed = _weight[place] * Orthonormal.Dot(inverse.Slice((at + c) * _width, _width), loading);
                 gradient[spread++] += z * (pull * Top[j] + _score[place] * _step[j] - weighed);
             }
-            at += effect.Size;
+            at += _effects[t].Size;
         }
     }
 

@@ -11,17 +11,21 @@ namespace Handhold.Solvers;
 /// pulled by e_i = l_i' + c_i - w_i a_i·t in all. Source: Tierney and Kadane (1986), Journal of the American Statistical Association 81, 82-86; the gradient by implicit
 /// differentiation as in Kristensen and others (2016), Journal of Statistical Software 70(5).
 /// </remarks>
-internal sealed partial class GroupedLaplace : IGroupedLikelihood
+internal sealed partial class GroupedLaplace
 {
     private readonly BinomialProblem _rows;
+    private readonly TurnedDesign _basis;
+    private readonly int _first;
     private readonly ImmutableArray<LevelEffects> _effects;
+    private readonly ImmutableArray<EffectBasis> _bases;
+    private readonly ImmutableArray<int> _firsts; // coordinates, of each grouping
     private readonly int _width;
-    private readonly int[] _order;
     private readonly int[] _starts;
     private readonly int[] _coordinates;
     private readonly int[] _places;
     private readonly int[] _diagonal;
-    private readonly double[] _columns;
+    private readonly double[] _kept;
+    private readonly double[] _lost;
     private readonly double[] _loadings;
     private readonly double[] _fixed;
     private readonly double[] _score;
@@ -32,16 +36,18 @@ internal sealed partial class GroupedLaplace : IGroupedLikelihood
     private readonly SparseCholesky _factor;
 
     /// <param name="problem">The rows and their groupings.</param>
-    /// <param name="basis">The design of the rows, turned.</param>
+    /// <param name="basis">The design, turned.</param>
+    /// <param name="first">The row of the design that is the first of the problem.</param>
     /// <param name="bases">The coordinates of each grouping's effects.</param>
-    internal GroupedLaplace(GroupedProblem problem, TurnedDesign basis, ImmutableArray<EffectBasis> bases)
+    internal GroupedLaplace(GroupedProblem problem, TurnedDesign basis, int first, ImmutableArray<EffectBasis> bases)
     {
-        (_rows, _effects, Basis, Bases) = (problem.Rows, problem.Effects, basis, bases);
+        (_rows, _basis, _first, _bases) = (problem.Rows, basis, first, bases);
+        // Whose row is whose stands in the coordinates.
+        _effects = [.. problem.Effects.Select(e => e with { LevelOf = [] })];
         _width = _effects.Sum(e => e.Size);
-        Size = basis.Columns + problem.Spreads;
-        Firsts = FirstCoordinates(_effects);
+        _firsts = FirstCoordinates(_effects);
         var rows = _rows.Rows;
-        (_order, _starts) = Alike(_effects, rows);
+        _starts = [.. Enumerable.Range(0, rows).Where(i => i == 0 || !problem.IsLike(i, i - 1)), rows];
         var kinds = _starts.Length - 1;
         (_coordinates, _places) = (new int[kinds * _width], new int[kinds * _width * (_width + 1) / 2]);
         for (var k = 0; k < kinds; k++)
@@ -49,7 +55,7 @@ internal sealed partial class GroupedLaplace : IGroupedLikelihood
             var place = k * _width;
             for (var t = 0; t < _effects.Length; t++)
             for (var c = 0; c < _effects[t].Size; c++)
-                _coordinates[place++] = Coordinate(t, _effects[t].LevelOf[_order[_starts[k]]], c);
+                _coordinates[place++] = Coordinate(t, problem.Effects[t].LevelOf[_starts[k]], c);
         }
         var size = _effects.Sum(e => e.Levels * e.Size);
         _factor = new(size, from k in Enumerable.Range(0, kinds) from pair in Pairs(k) where pair.Row > pair.Column select pair);
@@ -60,30 +66,19 @@ internal sealed partial class GroupedLaplace : IGroupedLikelihood
                 _places[place++] = _factor.Place(row, column);
         }
         _diagonal = [.. Enumerable.Range(0, size).Select(j => _factor.Place(j, j))];
-        _columns = Columns(problem, bases);
+        var eights = (rows + 7) / 8 * 8;
+        (_kept, _lost) = (new double[eights], new double[eights]);
+        for (var p = 0; p < rows; p++)
+            (_kept[p], _lost[p]) = (_rows.Keepers.Span[p], _rows.Frames.Span[p] - _rows.Keepers.Span[p]);
         _loadings = new double[rows * _width];
-        (_fixed, _score, _weight, _change) = (new double[rows], new double[rows], new double[rows], new double[rows]);
+        (_fixed, _score, _weight, _change) = (new double[rows], new double[eights], new double[eights], new double[eights]);
         (Top, _slope, _step) = (new double[size], new double[size], new double[size]);
     }
-
-    /// <inheritdoc />
-    public int Size { get; }
-
-    /// <inheritdoc />
-    public TurnedDesign Basis { get; }
-
-    internal ImmutableArray<EffectBasis> Bases { get; }
 
     /// <summary>û at the last point.</summary>
     internal double[] Top { get; }
 
-    /// <summary>The first coordinate of each grouping.</summary>
-    internal ImmutableArray<int> Firsts { get; }
-
-    internal int Coordinate(int grouping, int level, int effect) => Firsts[grouping] + level * _effects[grouping].Size + effect;
-
-    /// <summary>Where Λ of a grouping begins in a point.</summary>
-    internal int SpreadsOf(int grouping) => Basis.Columns + _effects.Take(grouping).Sum(e => e.Spreads);
+    internal int Coordinate(int grouping, int level, int effect) => _firsts[grouping] + level * _effects[grouping].Size + effect;
 
     /// <summary>An entry of H⁻¹ at the last point, of two coordinates that some row touches.</summary>
     internal double InverseAt(int one, int other) => _factor.Inverse[_factor.Place(Math.Max(one, other), Math.Min(one, other))];
@@ -91,8 +86,8 @@ internal sealed partial class GroupedLaplace : IGroupedLikelihood
     /// <summary>Replaces x by H⁻¹ x at the last point.</summary>
     internal void Solve(Span<double> x) => _factor.Solve(x);
 
-    /// <inheritdoc />
-    public double At(ReadOnlySpan<double> point, Span<double> gradient)
+    /// <summary>The value at a point and, written, its gradient; negative infinity, the gradient void, where there is none.</summary>
+    internal double At(ReadOnlySpan<double> point, Span<double> gradient)
     {
         Load(point);
         var top = FindTop();
@@ -111,19 +106,6 @@ internal sealed partial class GroupedLaplace : IGroupedLikelihood
         return [.. firsts];
     }
 
-    // Rows of the same levels one after another.
-    private static (int[] Order, int[] Starts) Alike(ImmutableArray<LevelEffects> effects, int rows)
-    {
-        IOrderedEnumerable<int> sorted = Enumerable.Range(0, rows).OrderBy(i => effects[0].LevelOf[i]);
-        foreach (var effect in effects.Skip(1))
-            sorted = sorted.ThenBy(i => effect.LevelOf[i]);
-        int[] order = [.. sorted];
-        return (
-            order,
-            [.. Enumerable.Range(0, rows).Where(p => p == 0 || effects.Any(e => e.LevelOf[order[p]] != e.LevelOf[order[p - 1]])), rows]
-        );
-    }
-
     private IEnumerable<(int Row, int Column)> Pairs(int kind)
     {
         for (var a = 0; a < _width; a++)
@@ -134,23 +116,13 @@ internal sealed partial class GroupedLaplace : IGroupedLikelihood
         }
     }
 
-    // z̃ of every row, in the order of kinds.
-    private double[] Columns(GroupedProblem problem, ImmutableArray<EffectBasis> bases)
+    // z̃ of a row: what it has of a coordinate of a grouping's effects.
+    private double Column(int row, int grouping, int coordinate)
     {
-        var columns = new double[_order.Length * _width];
-        var wide = _rows.Columns.Length;
-        for (var p = 0; p < _order.Length; p++)
-        {
-            var row = _rows.Design.Span.Slice(_order[p] * wide, wide);
-            var place = p * _width;
-            for (var t = 0; t < _effects.Length; t++)
-            for (var a = 0; a < _effects[t].Size; a++)
-            {
-                for (var c = 0; c < _effects[t].Size; c++)
-                    columns[place] += bases[t].Weights[a * _effects[t].Size + c] * row[problem.Effects[t].Columns[c]];
-                place++;
-            }
-        }
-        return columns;
+        var (effect, value) = (_effects[grouping], 0.0);
+        for (var c = 0; c < effect.Size; c++)
+            value +=
+                _bases[grouping].Weights[coordinate * effect.Size + c] * _rows.Design.Span[row * _rows.Columns.Length + effect.Columns[c]];
+        return value;
     }
 }

@@ -12,7 +12,7 @@ internal sealed class GroupedModes
 
     internal GroupedModes(GroupedFit fit)
     {
-        (_fit, _laplace) = (fit, new(fit.Problem, new(fit.Design, []), fit.Bases));
+        (_fit, _laplace) = (fit, new(fit.Problem, new(fit.Design, []), 0, fit.Bases));
         _laplace.At(fit.Top, new double[fit.Top.Length]);
         Standard = [.. _laplace.Top];
         _moves = new(Moves);

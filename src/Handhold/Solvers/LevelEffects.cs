@@ -12,4 +12,12 @@ internal sealed record LevelEffects(ImmutableArray<int> LevelOf, int Levels, Imm
 
     /// <summary>Numbers that describe their spread: those of a lower triangle.</summary>
     internal int Spreads => Size * (Size + 1) / 2;
+
+    /// <summary>The effects of rows one after another, counted from the lowest of their levels.</summary>
+    internal LevelEffects Slice(int first, int rows)
+    {
+        var levels = LevelOf.Slice(first, rows);
+        var (lowest, highest) = (levels.Min(), levels.Max());
+        return this with { LevelOf = [.. levels.Select(level => level - lowest)], Levels = highest - lowest + 1 };
+    }
 }

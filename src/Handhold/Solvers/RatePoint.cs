@@ -71,16 +71,16 @@ internal readonly struct RatePoint
     /// <summary>The second derivative of <see cref="Weight"/> over itself.</summary>
     internal double WeightBend => WeightChange * WeightChange + 2 * _bendChange + Up * UpLoss + Down * DownGain;
 
-    internal double LogLikelihood(int keepers, int rejects) =>
+    internal double LogLikelihood(double keepers, double rejects) =>
         (keepers == 0 ? 0 : keepers * LogRate) + (rejects == 0 ? 0 : rejects * LogMiss);
 
-    internal double Score(int keepers, int rejects) => keepers * Up - rejects * Down;
+    internal double Score(double keepers, double rejects) => keepers * Up - rejects * Down;
 
     /// <summary>Minus the second derivative of the log-likelihood.</summary>
-    internal double Observed(int keepers, int rejects) => keepers * Up * UpLoss + rejects * Down * DownGain;
+    internal double Observed(double keepers, double rejects) => keepers * Up * UpLoss + rejects * Down * DownGain;
 
     /// <summary>The derivative of <see cref="Observed"/>.</summary>
-    internal double ObservedChange(int keepers, int rejects) =>
+    internal double ObservedChange(double keepers, double rejects) =>
         rejects * Down * (DownGain * DownGain + Down * DownGain + _bendChange)
         - keepers * Up * (UpLoss * UpLoss + Up * UpLoss + _bendChange);
 
