@@ -29,7 +29,8 @@ public sealed class PhotoImport
     /// <summary>The frames, a cell each, with the path as the column <c>photo</c>.</summary>
     /// <remarks>
     /// Missing frames count as not judged, at the speed and under the conditions of the photograph before them, so that answers say what they
-    /// would be if these were all rejects.
+    /// would be if these were all rejects. These, and the photographs of folders without rejects, have <c>likely</c> in the column
+    /// <c>rejects_deleted</c>, and a fit of them says <see cref="StatusCode.FramesDeleted"/>; <c>no</c> there takes it back.
     /// </remarks>
     /// <param name="says">The conditions of a photograph, from what it recorded and what else is known; left out, as recorded.</param>
     /// <exception cref="CellException">The conditions contradict each other.</exception>
@@ -56,7 +57,9 @@ public sealed class PhotoImport
             yield return new(photo.Frame.Exposure, 0, 0)
             {
                 Unjudged = missing,
-                Conditions = (conditions with { BurstPosition = null, Order = null }).With("photo", $"missing after {photo.Path}"),
+                Conditions = Survivors
+                    .Marked(conditions with { BurstPosition = null, Order = null })
+                    .With("photo", $"missing after {photo.Path}"),
             };
     }
 

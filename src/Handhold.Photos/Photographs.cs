@@ -55,8 +55,8 @@ public static class Photographs
         var (photos, twins, differing) = Twins.Joined(readings.Select(reading => reading.Photo).OfType<Photo>());
         FileNumbers numbers = new(entries.Select(entry => entry.Shown));
         var named = new Occasions(options, numbers).Named(photos).OrderBy(photo => photo.Path, StringComparer.Ordinal).ToImmutableArray();
-        var (missing, survivors) = Survivors.Among(named, numbers);
-        return new(named, [.. missing], Sorted([.. skipped, .. twins]), Sorted([.. remarks, .. differing, .. survivors]));
+        var (marked, missing, survivors) = Survivors.Among(named, numbers);
+        return new(marked, missing, Sorted([.. skipped, .. twins]), Sorted([.. remarks, .. differing, .. survivors]));
     }
 
     private static ImmutableArray<PhotoRemark> Sorted(List<PhotoRemark> remarks) =>

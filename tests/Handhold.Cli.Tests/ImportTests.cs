@@ -131,6 +131,8 @@ public class ImportTests
             "--json",
         ]);
         Assert.Contains("restsOnMissing", frames.Output, StringComparison.Ordinal);
+        var fit = Tool.Run(["fit", folder["frames.csv"], .. Fitted.Quick]);
+        Assert.Contains("4 frames not judged are missing from the count of files", fit.Output, StringComparison.Ordinal);
     }
 
     [Fact]

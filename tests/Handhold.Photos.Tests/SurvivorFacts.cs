@@ -15,6 +15,7 @@ public class SurvivorFacts
         var (before, missing) = (table[1], table[2]);
         Assert.Equal((2, before.Exposure), (missing.Unjudged, missing.Exposure));
         Assert.Equal(before.Conditions.Burst, missing.Conditions.Burst);
+        Assert.Equal([null, null, "likely"], table.Select(cell => cell.Conditions["rejects_deleted"]));
         Assert.Equal($"missing after {before.Conditions["photo"]}", missing.Conditions["photo"]);
     }
 
@@ -50,6 +51,22 @@ public class SurvivorFacts
         var read = shelf.Read(s_rated);
         Assert.Equal(1, read.Missing);
         Assert.Contains(read.Remarks, remark => remark.Reason == PhotoReason.NoRejects && remark.Path == shelf.Place);
+        Assert.All(read.ToTable(), cell => Assert.Equal("likely", cell.Conditions["rejects_deleted"]));
+    }
+
+    [Fact]
+    public void A_curve_of_what_was_left_says_so_unless_it_is_known_that_nothing_was_deleted()
+    {
+        using var shelf = Shot((1, 0, 3), (2, 1, 3), (4, 30, 3), (5, 31, 3), (6, 32, 3));
+        shelf.Put("others/IMG_0007.jpg", Shelf.Plain("2026:11:20 12:05:00"), Shelf.Packet("xmp:Rating=\"-1\""));
+        var read = shelf.Read(s_rated);
+        var deleted = Assert.Single(Fitted(read.ToTable()).Statuses, status => status.Code == StatusCode.FramesDeleted);
+        Assert.Contains("5 frames of 6 judged", deleted.Message, StringComparison.Ordinal);
+        Assert.Contains("1 frame not judged", deleted.Message, StringComparison.Ordinal);
+        var known = read.ToTable(photo => photo.Frame.Conditions.With("rejects_deleted", "no"));
+        Assert.DoesNotContain(Fitted(known).Statuses, status => status.Code == StatusCode.FramesDeleted);
+
+        static KeeperCurve Fitted(FrameTable table) => (KeeperModel.Default with { Estimator = Estimator.BiasReduced }).Fit(table).Only;
     }
 
     [Fact]

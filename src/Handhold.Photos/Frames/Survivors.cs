@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Handhold.Photos;
 
 /// <summary>Looks for signs that frames were deleted before the import, which makes keepers of those that are left look too frequent.</summary>
@@ -9,6 +11,8 @@ internal sealed class Survivors
 {
     /// <summary>Fewer keepers than these without a reject are no sign of anything.</summary>
     private const int FewestKeepers = 5;
+
+    private const string Column = "rejects_deleted";
 
     private readonly FileNumbers _numbers;
     private readonly HashSet<string> _withoutRejects;
@@ -26,11 +30,20 @@ internal sealed class Survivors
         ];
     }
 
-    public static (List<MissingFrames> Missing, List<PhotoRemark> Remarks) Among(IReadOnlyCollection<Photo> photos, FileNumbers numbers)
+    /// <summary>The photographs, those of folders without rejects marked so; the frames missing between them; and what to say.</summary>
+    public static (ImmutableArray<Photo> Photos, ImmutableArray<MissingFrames> Missing, ImmutableArray<PhotoRemark> Remarks) Among(
+        IReadOnlyCollection<Photo> photos,
+        FileNumbers numbers
+    )
     {
         Survivors survivors = new(photos, numbers);
-        List<MissingFrames> missing = [.. survivors.Missing(photos)];
+        ImmutableArray<Photo> marked =
+        [
+            .. photos.Select(photo => survivors._withoutRejects.Contains(Folder(photo.Path)) ? Marked(photo) : photo),
+        ];
+        ImmutableArray<MissingFrames> missing = [.. survivors.Missing(marked)];
         return (
+            marked,
             missing,
             [
                 .. missing.Select(frames => new PhotoRemark(frames.Before.Path, PhotoReason.NumbersMissing)),
@@ -38,6 +51,11 @@ internal sealed class Survivors
             ]
         );
     }
+
+    /// <summary>Conditions that say that rejects were probably deleted, unless they say already whether.</summary>
+    public static Conditions Marked(Conditions conditions) => conditions[Column] is null ? conditions.With(Column, "likely") : conditions;
+
+    private static Photo Marked(Photo photo) => photo.With(Marked(photo.Frame.Conditions));
 
     private IEnumerable<MissingFrames> Missing(IEnumerable<Photo> photos) =>
         from together in photos

@@ -11,6 +11,7 @@ internal static class CurveWords
     [
         StatusCode.WrongDirection,
         StatusCode.CurveDoesNotFit,
+        StatusCode.FramesDeleted,
         StatusCode.Approximate,
         StatusCode.RestsOnPrior,
         StatusCode.RestsOnMissing,

@@ -77,4 +77,7 @@ public enum StatusCode
 
     /// <summary>Labels of a column that varies occur under several labels of another, and stand for the same level everywhere.</summary>
     LabelsRepeat,
+
+    /// <summary>Frames were probably deleted before anyone judged them, so that keepers are too frequent among those left.</summary>
+    FramesDeleted,
 }

@@ -56,6 +56,9 @@ public sealed class CurveData
     /// <summary>Whether within some session the speeds were shot in order.</summary>
     internal bool IsOrderConfounded { get; init; }
 
+    /// <summary>Frames judged where rejects were probably deleted before, and frames that were probably deleted themselves.</summary>
+    internal (int Judged, int Deleted) Survivors { get; init; }
+
     /// <summary>The days tested, by photographer, then by label, in byte order.</summary>
     internal ImmutableArray<(string? Photographer, string? Session)> Days =>
         [

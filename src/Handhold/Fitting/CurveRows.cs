@@ -137,6 +137,7 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior>
                 pooled
             ),
             IsOrderConfounded = ShotInOrder.IsConfounded(rows),
+            Survivors = RejectsDeleted.Among(rows),
         };
         return new(key, data, new(() => model.Priors.HalfPoint ?? Anchor(cells, model.Priors.Anchor)));
     }

@@ -35,7 +35,7 @@ internal static class CurveStatuses
 
         AddPriorDominated(model, rows.HalfPoint, [], parameters, statuses);
         AddBursts(model, data, statuses);
-        AddOrder(data, statuses);
+        AddShooting(data, statuses);
         AddMisfit(expected, statuses);
         return statuses.ToImmutable();
     }
@@ -67,7 +67,7 @@ internal static class CurveStatuses
         return data.Keepers == data.Frames || data.Keepers == 0;
     }
 
-    internal static void AddOrder(CurveData data, ImmutableArray<Status>.Builder statuses)
+    private static void AddOrder(CurveData data, ImmutableArray<Status>.Builder statuses)
     {
         if (data.IsOrderConfounded)
             statuses.Add(
@@ -76,6 +76,14 @@ internal static class CurveStatuses
                     "Within a session the speeds were shot in order, so practice, fatigue and failing light look like effects of exposure. Shoot the speeds in mixed order."
                 )
             );
+    }
+
+    /// <summary>What is wrong with how the frames came about: the order they were shot in, and those deleted before judging.</summary>
+    internal static void AddShooting(CurveData data, ImmutableArray<Status>.Builder statuses)
+    {
+        AddOrder(data, statuses);
+        if (RejectsDeleted.Of(data) is { } deleted)
+            statuses.Add(deleted);
     }
 
     internal static void AddBursts(KeeperModel model, CurveData data, ImmutableArray<Status>.Builder statuses)

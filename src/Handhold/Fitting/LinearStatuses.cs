@@ -52,7 +52,7 @@ internal static class LinearStatuses
                 StatusCode.Approximate,
                 $"{string.Join(", ", approximated)}: shifts in proportion{(linear.Likelihood.Layout.Columns.Any(c => c.StartsWith("stabiliser", StringComparison.Ordinal) && c.EndsWith("×magnification", StringComparison.Ordinal)) ? ", and a product of stabiliser and magnification," : "")} stand in for motions that add in quadrature. The posterior has those."
             );
-        CurveStatuses.AddOrder(data, statuses);
+        CurveStatuses.AddShooting(data, statuses);
         LuckStatuses.Add(model, data, linear, statuses);
         GroupStatuses.Add(model, data, linear, statuses);
         CurveStatuses.AddMisfit(expected, statuses);

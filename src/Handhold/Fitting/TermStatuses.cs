@@ -21,7 +21,7 @@ internal static class TermStatuses
         var moved = posterior.Moved;
         CurveStatuses.AddPriorDominated(model, moved.Tau0, moved.Effects.Select((e, j) => (e.Name, moved.Prior(j))), parameters, statuses);
         CurveStatuses.AddBursts(model, data, statuses);
-        CurveStatuses.AddOrder(data, statuses);
+        CurveStatuses.AddShooting(data, statuses);
         CurveStatuses.AddMisfit(expected, statuses);
         if (sampling.IsPoor)
             statuses.Add(

@@ -75,6 +75,7 @@ public sealed record FrameCell
                 Rows = Rows,
                 Elsewhere = Elsewhere,
                 InOrder = InOrder,
+                Survivors = Survivors,
             };
 
     /// <summary>Rows of a table that the cell stands for.</summary>
@@ -82,6 +83,9 @@ public sealed record FrameCell
 
     /// <summary>Whether a saved fit said that speeds and order of shooting go together; the order itself is not saved.</summary>
     internal bool InOrder { get; init; }
+
+    /// <summary>What a saved fit said of deleted frames; the column that tells is not saved.</summary>
+    internal (int Judged, int Deleted) Survivors { get; init; }
 
     /// <summary>Under what conditions.</summary>
     public Conditions Conditions { get; init; } = Conditions.None;

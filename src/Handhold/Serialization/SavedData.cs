@@ -19,6 +19,8 @@ internal static class SavedData
         json.WriteNumber("bursts", data.Bursts);
         if (data.IsOrderConfounded)
             json.WriteBoolean("shotInOrder", true);
+        WriteAbove0(json, "survivors", data.Survivors.Judged);
+        WriteAbove0(json, "deleted", data.Survivors.Deleted);
         json.WriteEndObject();
         var shared = SavedConditions.Shared(data.Cells);
         SavedConditions.Write(json, data.Cells[0].Conditions, shared.Contains);
@@ -38,6 +40,12 @@ internal static class SavedData
         json.WriteEndArray();
         if (!data.NotJudged.IsEmpty)
             WriteNotJudged(json, data.NotJudged);
+    }
+
+    private static void WriteAbove0(Utf8JsonWriter json, string name, int count)
+    {
+        if (count > 0)
+            json.WriteNumber(name, count);
     }
 
     private static void WriteNotJudged(Utf8JsonWriter json, ImmutableArray<FrameCell> cells)
@@ -74,6 +82,7 @@ internal static class SavedData
         cells[0] = cells[0] with
         {
             InOrder = sums.Find("shotInOrder")?.Flag() ?? false,
+            Survivors = (sums.Find("survivors")?.Count() ?? 0, sums.Find("deleted")?.Count() ?? 0),
             Elsewhere = (int)elsewhere,
             Rows = Math.Max(1, sums["rows"].Count() - cells.Length + 1),
         };
