@@ -99,10 +99,10 @@ internal static class Coverage
     }
 
     /// <summary>The posterior over worlds drawn from its own prior, tested once; the exposure is that of another day.</summary>
-    /// <returns>For each rate, whether each world's exposure was in its interval.</returns>
-    internal static ImmutableArray<bool[]> OverThePrior(int first, int worlds, int threads)
+    /// <returns>For each rate, whether each world's exposure was in its interval, and how often it should be: 95 %, and a tail more where the interval has no fastest end.</returns>
+    internal static ImmutableArray<(bool IsIn, double Claimed)[]> OverThePrior(int first, int worlds, int threads)
     {
-        var covered = Rates.Select(_ => new bool[worlds]).ToImmutableArray();
+        var covered = Rates.Select(_ => new (bool, double)[worlds]).ToImmutableArray();
         Parallel.For(
             0,
             worlds,
@@ -114,7 +114,10 @@ internal static class Coverage
                 var curve = TestDesign.Model.Fit(world.Shoot(TestDesign.TwoBurstsOfThree.Shoot, stream)).Only;
                 var day = world with { HalfPoint = world.HalfPoint + world.SessionLuck * stream.Normal(), SessionLuck = 0 };
                 for (var r = 0; r < Rates.Length; r++)
-                    covered[r][i] = Contains(curve.ExposureFor(Rates[r], s_usual).Set, ExposureOf(day, Rates[r]));
+                {
+                    var set = curve.ExposureFor(Rates[r], s_usual).Set;
+                    covered[r][i] = (Contains(set, ExposureOf(day, Rates[r])), set.Pieces.Any(p => p.Lower is null) ? 0.975 : 0.95);
+                }
             }
         );
         return covered;

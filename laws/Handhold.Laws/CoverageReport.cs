@@ -61,22 +61,24 @@ internal static class CoverageReport
     }
 
     /// <summary>The page of the posterior.</summary>
-    /// <param name="covered">Shares, one a rate.</param>
+    /// <param name="rates">For each rate, the share of worlds whose exposure the interval contains, and the share claimed.</param>
     /// <param name="worlds">Worlds drawn for them.</param>
-    internal static string PosteriorPage(ImmutableArray<double> covered, int worlds) =>
+    internal static string PosteriorPage(ImmutableArray<(double Covered, double Claimed)> rates, int worlds) =>
         FormattableString.Invariant(
             $"""
             # Do the posterior's intervals of an exposure contain it?
 
             Worlds drawn from the default priors (`{Priors.Default.Version}`), each tested with seven speeds one stop apart, six frames a speed in two bursts of 3, on
             one day. The exposure is that of another day, its luck drawn anew. How often the 95 % interval contains it, in per cent, with the Monte Carlo error. Where
-            the ceiling is below 90 % no speed has that rate: an interval contains that where it has no fastest end, or says not reachable.
+            the ceiling is below 90 % no speed has that rate: an interval contains that where it has no fastest end, or says not reachable. An interval has no fastest end
+            where the chance of that is above 2.5 %; it then leaves out the slow tail only and claims 97.5 %.
 
-            The law: 95 ± 0.5, or three Monte Carlo errors where that is more.
+            The law: what is claimed ± 0.5, or three Monte Carlo errors where that is more.
 
-            | worlds | half-keeper exposure | exposure for 90 % |
-            |---:|---:|---:|
-            | {worlds} | {Share(covered[0], worlds)} | {Share(covered[1], worlds)} |
+            | worlds | exposure for | contained | claimed |
+            |---:|---|---:|---:|
+            | {worlds} | half keepers | {Share(rates[0].Covered, worlds)} | {100 * rates[0].Claimed:0.0} |
+            | {worlds} | 90 % | {Share(rates[1].Covered, worlds)} | {100 * rates[1].Claimed:0.0} |
 
             {MadeBy("posterior")}
             """

@@ -137,18 +137,18 @@ async Task Exposures()
 async Task Posteriors()
 {
     const int AtATime = 100;
-    var covered = Coverage.Rates.Select(_ => new List<bool>()).ToArray();
+    var covered = Coverage.Rates.Select(_ => new List<(bool IsIn, double Claimed)>()).ToArray();
     for (var done = 0; done < worlds / 5; done = covered[0].Count)
     {
         var more = Coverage.OverThePrior(done, Math.Min(AtATime, worlds / 5 - done), threads: 1);
-        ImmutableArray<double> shares =
+        ImmutableArray<(double Covered, double Claimed)> shares =
         [
             .. covered.Zip(
                 more,
                 (list, some) =>
                 {
                     list.AddRange(some);
-                    return list.Count(c => c) / (double)list.Count;
+                    return (list.Average(w => w.IsIn ? 1.0 : 0), list.Average(w => w.Claimed));
                 }
             ),
         ];
@@ -158,8 +158,8 @@ async Task Posteriors()
         {
             broken.AddRange(
                 shares
-                    .Where(c => Math.Abs(c - 0.95) > Math.Max(0.005, 3 * Math.Sqrt(0.95 * 0.05 / covered[0].Count)))
-                    .Select(c => $"posterior covers {c:P1}")
+                    .Where(c => Math.Abs(c.Covered - c.Claimed) > Math.Max(0.005, 3 * Math.Sqrt(0.95 * 0.05 / covered[0].Count)))
+                    .Select(c => $"posterior covers {c.Covered:P1} where {c.Claimed:P1} is claimed")
             );
         }
     }

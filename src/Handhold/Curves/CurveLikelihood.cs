@@ -9,24 +9,25 @@ namespace Handhold.Curves;
 internal sealed class CurveLikelihood
 {
     private readonly Lazy<LimitEstimate> _limit;
+    private readonly Lazy<Separation> _separation;
 
     internal CurveLikelihood(
         DesignLayout layout,
         BinomialProblem problem,
         BinomialEstimator estimator,
-        Separation separation,
+        Lazy<Separation> separation,
         ClusteredFit? shared = null,
         GroupedCurve? grouped = null
     )
     {
-        (Layout, Problem, Estimator, Separation, Shared, Grouped) = (layout, problem, estimator, separation, shared, grouped);
+        (Layout, Problem, Estimator, _separation, Shared, Grouped) = (layout, problem, estimator, separation, shared, grouped);
         if (grouped is not null)
             Estimate = grouped.Fit.Estimate;
         else if (shared is not null)
             Estimate = shared.Estimate;
         else if (estimator == BinomialEstimator.BiasReduced)
             Estimate = BinomialSolver.BiasReduced(problem);
-        else if (!separation.IsSeparated)
+        else if (!Separation.IsSeparated)
             Estimate = BinomialSolver.Likelihood(problem);
         _limit = new(() => BinomialSolver.Limit(problem));
     }
@@ -37,7 +38,7 @@ internal sealed class CurveLikelihood
 
     internal BinomialEstimator Estimator { get; }
 
-    internal Separation Separation { get; }
+    internal Separation Separation => _separation.Value;
 
     /// <summary>The fit in which the frames of a burst share luck; null where frames are independent.</summary>
     internal ClusteredFit? Shared { get; }

@@ -11,12 +11,14 @@ public sealed partial class LinearFit
     private readonly Lazy<ImmutableArray<TermInStops>> _inStops;
     private readonly Lazy<Coefficient?> _luck;
     private readonly Lazy<ImmutableArray<GroupSpread>> _groups;
+    private readonly Lazy<Conditions> _sharedConditions;
+    private readonly Lazy<Conditions> _referenceConditions;
 
     internal LinearFit(CurveLikelihood likelihood, ImmutableArray<FrameCell> cells, double level)
     {
         (Likelihood, Level) = (likelihood, level);
-        SharedConditions = Conditions.Shared(cells.Select(c => c.Conditions));
-        ReferenceConditions = CurveData.Typical(cells, Terms, c => likelihood.Layout.Terms.Sum(t => t.FromReference(c)));
+        _sharedConditions = new(() => Conditions.Shared(cells.Select(c => c.Conditions)));
+        _referenceConditions = new(() => CurveData.Typical(cells, Terms, c => likelihood.Layout.Terms.Sum(t => t.FromReference(c))));
         _coefficients = new(FindCoefficients);
         _inStops = new(FindInStops);
         _groups = new(() => Likelihood.Grouped?.Spreads(Likelihood, ReferenceConditions, level) ?? []);
@@ -85,10 +87,10 @@ public sealed partial class LinearFit
     public ImmutableArray<TermInStops> InStops => _inStops.Value;
 
     /// <summary>Conditions that frames were shot under, every label at its reference where possible: what a report is made at when none are asked for.</summary>
-    public Conditions ReferenceConditions { get; }
+    public Conditions ReferenceConditions => _referenceConditions.Value;
 
     /// <summary>What all frames have in common, so that a question need not say it.</summary>
-    internal Conditions SharedConditions { get; }
+    internal Conditions SharedConditions => _sharedConditions.Value;
 
     internal CurveLikelihood Likelihood { get; }
 

@@ -15,6 +15,7 @@ internal sealed class CellOrder : IComparer<FrameCell>
             : By(a.Session, b.Session) is not 0 and var session ? session
             : By(a.Burst, b.Burst) is not 0 and var burst ? burst
             : x.Exposure.Seconds.CompareTo(y.Exposure.Seconds) is not 0 and var exposure ? exposure
+            : ReferenceEquals(a, b) ? 0
             : By(a.ToString(), b.ToString()) is not 0 and var text ? text
             : By(Others(a), Others(b));
     }

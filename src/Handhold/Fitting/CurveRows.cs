@@ -37,7 +37,8 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior>
         ImmutableArray<string> columns = [.. model.Each.Where(c => table.Any(r => r.Conditions[c] is not null))];
         var burstRow = 0;
         var groups = new Dictionary<string, (CurveKey Key, List<FrameCell> Rows)>(StringComparer.Ordinal);
-        var values = new string[columns.Length];
+        var (values, last) = (new string[columns.Length], Array.Empty<string>());
+        List<FrameCell> group = [];
         foreach (var row in table)
         {
             burstRow++;
@@ -49,10 +50,9 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior>
                         $"it has no {columns[c]}, but other rows have.",
                         $"Fill in the {columns[c]} of every row, or leave the column out."
                     );
-            var name = string.Join('\u001f', values);
-            if (!groups.TryGetValue(name, out var group))
-                groups[name] = group = (new([.. columns.Zip(values, KeyValuePair.Create)]), []);
-            group.Rows.Add(
+            if (burstRow == 1 || !values.AsSpan().SequenceEqual(last))
+                (group, last) = (GroupOf(values), [.. values]);
+            group.Add(
                 model.Bursts == BurstUse.PerRow
                     ? With(row, row.Conditions with { Burst = FormattableString.Invariant($"row {burstRow}") })
                     : row
@@ -63,6 +63,14 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior>
             [.. groups.OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Value)],
             g => Pool(model, g.Key, g.Rows, columns)
         );
+
+        List<FrameCell> GroupOf(string[] labels)
+        {
+            var name = string.Join('\u001f', labels);
+            if (!groups.TryGetValue(name, out var found))
+                groups[name] = found = (new([.. columns.Zip(labels, KeyValuePair.Create)]), []);
+            return found.Rows;
+        }
     }
 
     /// <summary>What moves the half point: the terms, or nothing.</summary>
@@ -75,7 +83,7 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior>
     {
         if (rows.Sum(r => (long)r.Frames) == 0)
             throw new CellException($"Curve {key}", "none of its frames was judged.", "Judge some of them, or leave its rows out.");
-        Conditions[] all = [.. rows.Select(r => r.Conditions).Distinct()];
+        var all = Distinct(rows);
         Refuse(
             all,
             c => c.Criterion?.Name ?? "none recorded",
@@ -83,7 +91,7 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior>
             key,
             "Frames judged by different criteria are never pooled: add criterion to the columns that split curves."
         );
-        Conditions[] conditions = [.. rows.Where(r => r.Frames > 0).Select(r => r.Conditions).Distinct()];
+        var conditions = Distinct(rows.Where(r => r.Frames > 0));
         var (terms, explained) =
             model.Estimator == Estimator.Posterior && !WhatMoved.IsCalledFor(model, conditions)
                 ? ([], [])
@@ -104,14 +112,14 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior>
                 );
 
         HashSet<string> kept = [.. columns, .. terms, .. model.Varies.SelectMany(v => v.Path)];
-        var pooled = all.ToDictionary(c => c, c => Kept(c, model, kept));
-        var cells = Pooled(rows.Where(r => r.Frames > 0), g => new(g.Key.Exposure, g.Sum(r => r.Frames), g.Sum(r => r.Keepers)), pooled);
+        var pooled = Kept(all, model, kept);
+        var cells = Pooled(rows.Where(r => r.Frames > 0), pooled, (r, c) => new(r.Exposure, r.Frames, r.Keepers) { Conditions = c });
         ImmutableArray<SpeedCount> speeds =
         [
-            .. cells
-                .GroupBy(c => c.Exposure)
-                .OrderBy(g => g.Key.Seconds)
-                .Select(g => new SpeedCount(g.Key, g.Sum(c => c.Frames), g.Sum(c => c.Keepers))),
+            .. Neighbours.Joined(
+                cells.Select(c => new SpeedCount(c.Exposure, c.Frames, c.Keepers)).OrderBy(s => s.Exposure.Seconds),
+                (a, b) => a.Exposure == b.Exposure ? new(a.Exposure, a.Frames + b.Frames, a.Keepers + b.Keepers) : null
+            ),
         ];
         ImmutableArray<string> sessions =
         [
@@ -133,8 +141,8 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior>
         {
             NotJudged = Pooled(
                 rows.Where(r => r.Unjudged > 0),
-                g => new(g.Key.Exposure, 0, 0) { Unjudged = g.Sum(r => r.Unjudged) },
-                pooled
+                pooled,
+                (r, c) => new(r.Exposure, 0, 0) { Unjudged = r.Unjudged, Conditions = c }
             ),
             IsOrderConfounded = ShotInOrder.IsConfounded(rows),
             Survivors = RejectsDeleted.Among(rows),
@@ -159,17 +167,55 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior>
         return new(mean, Math.Sqrt(second / frames - mean * mean));
     }
 
-    /// <summary>Rows of equal exposure and conditions as one cell, in a canonical order.</summary>
+    private static Conditions[] Distinct(IEnumerable<FrameCell> rows) =>
+        [.. Neighbours.Joined(rows.Select(r => r.Conditions), (a, b) => a == b ? a : null).Distinct()];
+
+    /// <summary>Rows of equal exposure and conditions as one cell of some of their counts, in a canonical order.</summary>
     private static ImmutableArray<FrameCell> Pooled(
         IEnumerable<FrameCell> rows,
-        Func<IGrouping<(ShutterSpeed Exposure, Conditions Conditions), FrameCell>, FrameCell> pool,
-        Dictionary<Conditions, Conditions> kept
-    ) =>
+        Dictionary<Conditions, Conditions> kept,
+        Func<FrameCell, Conditions, FrameCell> counts
+    )
+    {
+        var (last, lastKept) = (Conditions.None, kept.GetValueOrDefault(Conditions.None, Conditions.None));
+        return
         [
-            .. rows.GroupBy(r => (r.Exposure, Conditions: kept[r.Conditions]))
-                .Select(g => pool(g) with { Conditions = g.Key.Conditions })
-                .Order(CellOrder.Canonical),
+            .. Neighbours.Joined(
+                rows.Select(r => counts(r, Of(r.Conditions))).Order(CellOrder.Canonical),
+                (a, b) =>
+                    a.Exposure == b.Exposure && a.Conditions == b.Conditions
+                        ? new(a.Exposure, a.Frames + b.Frames, a.Keepers + b.Keepers)
+                        {
+                            Unjudged = a.Unjudged + b.Unjudged,
+                            Conditions = a.Conditions,
+                        }
+                        : null
+            ),
         ];
+
+        Conditions Of(Conditions all)
+        {
+            if (all != last)
+                (last, lastKept) = (all, kept[all]);
+            return lastKept;
+        }
+    }
+
+    /// <summary>What a curve remembers of its conditions; equal ones as one object.</summary>
+    private static Dictionary<Conditions, Conditions> Kept(Conditions[] conditions, KeeperModel model, HashSet<string> columns)
+    {
+        HashSet<Conditions> kept = [];
+        return conditions.ToDictionary(
+            all => all,
+            all =>
+            {
+                var own = Kept(all, model, columns);
+                if (!kept.TryGetValue(own, out var same))
+                    kept.Add(same = own);
+                return same;
+            }
+        );
+    }
 
     private static Conditions Kept(Conditions all, KeeperModel model, HashSet<string> columns) =>
         all with

@@ -23,9 +23,9 @@ internal static class LinearEstimation
         var estimator = model.Estimator == Estimator.BiasReduced ? BinomialEstimator.BiasReduced : BinomialEstimator.Likelihood;
         try
         {
-            var separation = Separation.Of(problem);
-            var shared = separation.IsSeparated ? null : Shared(model, rows.Data.Cells, layout, place);
-            var grouped = separation.IsSeparated || model.Varies.IsEmpty ? null : Grouped(model, rows.Data.Cells, layout, place);
+            Lazy<Separation> separation = new(() => Separation.Of(problem));
+            var shared = model.Luck == LuckKind.None || separation.Value.IsSeparated ? null : Shared(model, rows.Data.Cells, layout, place);
+            var grouped = model.Varies.IsEmpty || separation.Value.IsSeparated ? null : Grouped(model, rows.Data.Cells, layout, place);
             LinearFit linear = new(new(layout, problem, estimator, separation, shared, grouped), rows.Data.Cells, model.Level);
             Lazy<ImmutableArray<ExpectedCount>> expected = new(() => LinearLeaveOneOut.Of(model, rows.Data, linear));
             return new(rows.Key, rows.Data, model, null, [], new(() => LinearStatuses.Of(model, rows.Data, linear, expected.Value)))
@@ -65,10 +65,10 @@ internal static class LinearEstimation
         }
     }
 
-    /// <summary>The fit with luck in bursts; null where none was asked for or none can be told.</summary>
+    /// <summary>The fit with luck in bursts; null where none can be told.</summary>
     private static ClusteredFit? Shared(KeeperModel model, ImmutableArray<FrameCell> cells, DesignLayout layout, string place)
     {
-        if (model.Luck == LuckKind.None || BurstClusters.Of(model, cells, layout, place) is not { } clusters)
+        if (BurstClusters.Of(model, cells, layout, place) is not { } clusters)
             return null;
         try
         {

@@ -30,8 +30,9 @@ public sealed partial record BinomialProblem
     /// <param name="kinds">Of each row what it must share beside to be equal; null for nothing.</param>
     internal (BinomialProblem Pooled, int[] CellOf) Pool(int[]? kinds = null)
     {
-        Dictionary<int, List<int>> byHash = [];
-        List<int> first = [];
+        // The newest cell of a hash, and of each cell its first row and the cell before it with its hash.
+        Dictionary<int, int> newest = new(Rows);
+        List<(int Row, int Before)> first = new(Rows);
         var cellOf = new int[Rows];
         for (var i = 0; i < Rows; i++)
         {
@@ -39,15 +40,16 @@ public sealed partial record BinomialProblem
             hash.Add(kinds?[i]);
             foreach (var number in RowOf(i))
                 hash.Add(number);
-            if (!byHash.TryGetValue(hash.ToHashCode(), out var alike))
-                byHash.Add(hash.ToHashCode(), alike = []);
-            var cell = alike.FindIndex(c => SameRow(first[c], i) && kinds?[first[c]] == kinds?[i]);
+            var last = newest.GetValueOrDefault(hash.ToHashCode(), -1);
+            var cell = last;
+            while (cell >= 0 && !(SameRow(first[cell].Row, i) && kinds?[first[cell].Row] == kinds?[i]))
+                cell = first[cell].Before;
             if (cell < 0)
             {
-                alike.Add(first.Count);
-                first.Add(i);
+                newest[hash.ToHashCode()] = cell = first.Count;
+                first.Add((i, last));
             }
-            cellOf[i] = cell < 0 ? first.Count - 1 : alike[cell];
+            cellOf[i] = cell;
         }
         if (first.Count == Rows)
             return (this, cellOf);
@@ -57,7 +59,8 @@ public sealed partial record BinomialProblem
             frames[cellOf[i]] = checked(frames[cellOf[i]] + Frames.Span[i]);
             keepers[cellOf[i]] += Keepers.Span[i];
         }
-        return (WithRows(DesignOf(first), OffsetOf(first), frames, keepers), cellOf);
+        int[] places = [.. first.Select(f => f.Row)];
+        return (WithRows(DesignOf(places), OffsetOf(places), frames, keepers), cellOf);
     }
 
     /// <summary>The rows here that have the columns of some rows there.</summary>
