@@ -21,6 +21,9 @@ switch (args)
     case ["photographs"]:
         ManyPhotographs.Measure();
         return;
+    case ["pictures"]:
+        ManyPictures.Measure();
+        return;
     case ["results"]:
         Results results = new(Repository.Load());
         results.Add("One curve and its answers", BenchmarkRunner.Run<OneCurve>(slow));

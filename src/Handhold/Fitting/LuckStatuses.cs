@@ -43,7 +43,7 @@ internal static class LuckStatuses
             Add(
                 StatusCode.Approximate,
                 FormattableString.Invariant(
-                    $"The frames come from {data.Sessions} sessions, and the likelihood knows the luck of bursts only, so intervals leave the luck of days out. The posterior has both."
+                    $"The frames come from {data.Sessions} sessions, and this fit knows the luck of bursts only, so intervals leave the luck of days out. The posterior has both; so has a likelihood in which sessions vary, and bursts within them (--varies session=intercept --varies burst=intercept --within burst=session --luck none)."
                 )
             );
 
