@@ -15,7 +15,7 @@ public class SurvivorFacts
         var (before, missing) = (table[1], table[2]);
         Assert.Equal((2, before.Exposure), (missing.Unjudged, missing.Exposure));
         Assert.Equal(before.Conditions.Burst, missing.Conditions.Burst);
-        Assert.Equal([null, null, "likely"], table.Select(cell => cell.Conditions["rejects_deleted"]));
+        Assert.Equal([null, null, "likely", null], table.Select(cell => cell.Conditions["rejects_deleted"]));
         Assert.Equal($"missing after {before.Conditions["photo"]}", missing.Conditions["photo"]);
     }
 
