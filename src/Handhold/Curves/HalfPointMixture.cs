@@ -32,6 +32,15 @@ internal sealed class HalfPointMixture
         return Math.Min(sum / _total, 1);
     }
 
+    /// <summary>Equal-tailed interval; without a lower end where that much lies below everything, not reachable where it has no upper one.</summary>
+    internal ExposureSet Set(double level)
+    {
+        var (low, median, high) = (Quantile((1 - level) / 2), Quantile(0.5), Quantile((1 + level) / 2));
+        return double.IsInfinity(high) ? new(ExposureSetKind.NotReachable, [], "equalTailed")
+            : double.IsInfinity(low) || double.IsInfinity(median) ? new(ExposureSetKind.AtMost, [new(null, high)], "equalTailed")
+            : new(ExposureSetKind.Bounded, [new(low, high)], "equalTailed");
+    }
+
     /// <summary>The value below which the quantity lies with probability <paramref name="p"/>; infinite when that much lies below everything, or not enough below anything.</summary>
     internal double Quantile(double p)
     {

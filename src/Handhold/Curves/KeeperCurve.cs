@@ -48,6 +48,9 @@ public sealed class KeeperCurve
     /// <summary>What the likelihood or bias-reduced estimator found; null for a posterior.</summary>
     public LinearFit? Linear { get; internal init; }
 
+    /// <summary>The levels that a posterior fitted together, column by column; empty where none vary. Computed when first asked.</summary>
+    public ImmutableArray<VaryingLevels> Levels => FindLevels?.Value ?? [];
+
     /// <summary>The terms beside the exposure; a question must say where they stand.</summary>
     public ImmutableArray<CurveTerm> Terms => Linear?.Terms ?? Term?.Moved.Terms ?? [];
 
@@ -97,6 +100,11 @@ public sealed class KeeperCurve
 
     /// <summary>The posterior of a curve with terms.</summary>
     internal TermPosterior? Term { get; init; }
+
+    /// <summary>The posterior of a curve in which levels vary; <see cref="Term"/> is then that of a typical level.</summary>
+    internal VaryingPosterior? Varying { get; init; }
+
+    internal Lazy<ImmutableArray<VaryingLevels>>? FindLevels { get; init; }
 
     /// <summary>The posterior under conditions; what they are silent of is as all frames had it.</summary>
     /// <exception cref="ConditionsException">The conditions lack a term, or have a level that no frame had.</exception>

@@ -12,6 +12,8 @@ namespace Handhold.Curves;
 /// <param name="BurstSd">Sd of a burst's luck, stops.</param>
 /// <param name="Days">Luck of each tested session, stops.</param>
 /// <param name="Effects">The effects.</param>
+/// <param name="Shift">What the half point is shifted by for whose curve it is, stops.</param>
+/// <param name="ShiftSd">Standard deviation of a normal shift beside it that is not known yet, stops.</param>
 internal sealed record TermDraw(
     double Weight,
     double Tau0,
@@ -21,5 +23,7 @@ internal sealed record TermDraw(
     double SessionSd,
     double BurstSd,
     ImmutableArray<double> Days,
-    ImmutableArray<double> Effects
+    ImmutableArray<double> Effects,
+    double Shift = 0,
+    double ShiftSd = 0
 );

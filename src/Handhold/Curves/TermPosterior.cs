@@ -37,8 +37,8 @@ internal sealed partial class TermPosterior
         var setting = Moved.Read(conditions);
         var first = Moved.HasFirstFrame && conditions.BurstPosition is null ? Moved.Read(conditions with { BurstPosition = 1 }) : setting;
         return new(
-            Atoms(setting, first, (_, tau) => new(tau, Sharpest)),
-            Atoms(setting, first, (draw, tau) => new(tau, Math.Max(draw.SessionSd, Sharpest))),
+            Atoms(setting, first, (draw, tau) => new(tau, Math.Max(draw.ShiftSd, Sharpest))),
+            Atoms(setting, first, (draw, tau) => new(tau, Math.Max(double.Hypot(draw.SessionSd, draw.ShiftSd), Sharpest))),
             Sessions == 1 ? Atoms(setting, first, (draw, tau) => new(tau + draw.Days[0], Sharpest)) : [],
             AsymptoteCells.None,
             AsymptoteCells.None
@@ -103,7 +103,7 @@ internal sealed partial class TermPosterior
         foreach (var draw in _draws)
         {
             var (tau, b, luck) = Curve(draw, setting);
-            var shift = first.HalfPoint(draw.Tau0, draw.Effects.AsSpan()) - tau;
+            var shift = first.HalfPoint(draw.Tau0, draw.Effects.AsSpan()) + draw.Shift - tau;
             atoms.Add(new(draw.Weight, b, draw.Ceiling, draw.Floor, luck / b, halfPoint(draw, tau), shift));
         }
 
@@ -115,6 +115,6 @@ internal sealed partial class TermPosterior
     {
         var effects = draw.Effects.AsSpan();
         var b = Math.Exp(draw.LogSteepness + setting.Steeper(effects));
-        return (setting.HalfPoint(draw.Tau0, effects), b, Math.Round(b * draw.BurstSd / LuckStep) * LuckStep);
+        return (setting.HalfPoint(draw.Tau0, effects) + draw.Shift, b, Math.Round(b * draw.BurstSd / LuckStep) * LuckStep);
     }
 }

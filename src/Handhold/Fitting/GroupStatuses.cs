@@ -41,13 +41,24 @@ internal static class GroupStatuses
                     $"{grouped.Fit.Nodes} quadrature nodes do not settle the log-likelihood: the spread is so large that its numbers are approximate."
                 )
             );
-        foreach (var (inner, outer) in Repeats(grouped.Layout.Groupings, data.Cells))
-            Add(
-                StatusCode.LabelsRepeat,
-                $"Labels of {inner} occur under several labels of {outer} and are taken for the same {inner} everywhere. If each {outer} has its own, say that {inner} lies within {outer} (--within {inner}={outer})."
-            );
+        AddRepeats(grouped.Layout.Groupings, data.Cells, statuses);
 
         void Add(StatusCode code, string message) => statuses.Add(new(code, message));
+    }
+
+    internal static void AddRepeats(
+        ImmutableArray<Grouping> groupings,
+        ImmutableArray<FrameCell> cells,
+        ImmutableArray<Status>.Builder statuses
+    )
+    {
+        foreach (var (inner, outer) in Repeats(groupings, cells))
+            statuses.Add(
+                new(
+                    StatusCode.LabelsRepeat,
+                    $"Labels of {inner} occur under several labels of {outer} and are taken for the same {inner} everywhere. If each {outer} has its own, say that {inner} lies within {outer} (--within {inner}={outer})."
+                )
+            );
     }
 
     /// <summary>Pairs of columns that vary side by side, of which the one of more labels shares a label between labels of the other.</summary>

@@ -15,6 +15,8 @@ internal static class PosteriorFit
         CancellationToken cancellation
     )
     {
+        if (!model.Varies.IsEmpty)
+            return VaryingFits.Run(model, rows, progress, cancellation);
         if (rows.Any(r => WhatMoved.IsCalledFor(model, [.. r.Data.Cells.Select(c => c.Conditions).Distinct()])))
             return TermFits.Run(model, rows, progress, cancellation);
         var data = rows.Select(r => CurveObservations.From(r.Data.Cells, model.Luck)).ToArray();

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Handhold.Curves;
 using Handhold.Kernels;
+using Handhold.Models;
 
 namespace Handhold.Fitting;
 
@@ -17,14 +18,7 @@ internal static class TermAssembly
         TermPosterior posterior = new(sample.Moved, sample.Draws, sample.Sessions);
         var parameters = Parameters(model, posterior);
         var conditions = posterior.Reference(rows.Data.Cells);
-        var reference = posterior.Moved.Read(conditions);
-        CurveShape shape = new()
-        {
-            HalfPoint = posterior.Values(d => reference.HalfPoint(d.Tau0, d.Effects.AsSpan())).Quantile(0.5),
-            Steepness = Math.Exp(posterior.Values(d => d.LogSteepness + reference.Steeper(d.Effects.AsSpan())).Quantile(0.5)),
-            Ceiling = posterior.Values(d => d.Ceiling).Quantile(0.5),
-            Floor = posterior.Values(d => d.Floor).Quantile(0.5),
-        };
+        var shape = MedianShape(posterior, posterior.Moved.Read(conditions));
         var (logLikelihood, deviance) = Fit(posterior, model.Judging, rows.Data.Cells);
         Lazy<ImmutableArray<ExpectedCount>> expected = new(() => LeaveOneOut.Of(model, rows));
         return new(
@@ -49,7 +43,8 @@ internal static class TermAssembly
         };
     }
 
-    private static ImmutableArray<ParameterSummary> Parameters(KeeperModel model, TermPosterior posterior)
+    /// <summary>What is known of the parameters.</summary>
+    internal static ImmutableArray<ParameterSummary> Parameters(KeeperModel model, TermPosterior posterior)
     {
         var priors = model.Priors;
         var parameters = ImmutableArray.CreateBuilder<ParameterSummary>();
@@ -73,13 +68,19 @@ internal static class TermAssembly
 
         return parameters.ToImmutable();
 
-        void Add(string name, Func<TermDraw, double> value, object prior)
-        {
-            var values = posterior.Values(value);
-            CredibleInterval interval = new(values.Quantile((1 - model.Level) / 2), values.Quantile((1 + model.Level) / 2), model.Level);
-            parameters.Add(new(name, values.Quantile(0.5), values.Mean, values.StandardDeviation, interval, prior.ToString()!));
-        }
+        void Add(string name, Func<TermDraw, double> value, object prior) =>
+            parameters.Add(posterior.Values(value).Summary(name, model.Level, prior.ToString()!));
     }
+
+    /// <summary>The curve at the medians, under the conditions of a report.</summary>
+    internal static CurveShape MedianShape(TermPosterior posterior, Setting reference) =>
+        new()
+        {
+            HalfPoint = posterior.Values(d => reference.HalfPoint(d.Tau0, d.Effects.AsSpan())).Quantile(0.5),
+            Steepness = Math.Exp(posterior.Values(d => d.LogSteepness + reference.Steeper(d.Effects.AsSpan())).Quantile(0.5)),
+            Ceiling = posterior.Values(d => d.Ceiling).Quantile(0.5),
+            Floor = posterior.Values(d => d.Floor).Quantile(0.5),
+        };
 
     /// <summary>At the medians, without luck, against the saturated model on cells pooled by exposure and terms.</summary>
     private static (double LogLikelihood, double Deviance) Fit(TermPosterior posterior, Judging judging, ImmutableArray<FrameCell> cells)

@@ -156,13 +156,13 @@ internal sealed partial class TermDensity
     /// <summary>Stops by which rotation alone allows more than rotation and translation together.</summary>
     private static double FromCombined(double ratio) => 0.5 * Math.Log2(1 + Math.Pow(2, -2 * ratio));
 
-    private static double Sd(HalfNormalPrior prior, double z) => -prior.Scale * Normal.Quantile(0.5 * Normal.Cdf(-z));
+    internal static double Sd(HalfNormalPrior prior, double z) => -prior.Scale * Normal.Quantile(0.5 * Normal.Cdf(-z));
 
     private static double Mean(ReadOnlySpan<double> values)
     {
         var sum = 0.0;
         foreach (var value in values)
             sum += value;
-        return sum / values.Length;
+        return values.IsEmpty ? 0 : sum / values.Length;
     }
 }

@@ -45,6 +45,23 @@ public sealed partial record KeeperModel
 
         InRange(p.SessionLuck.Scale, 1e-6, 20, "The prior scale of sessionLuck");
         InRange(p.BurstLuck.Scale, 1e-6, 20, "The prior scale of burstLuck");
+        CheckSpreads(p.Spreads);
+    }
+
+    private static void CheckSpreads(SpreadPriors spreads)
+    {
+        (string Name, HalfNormalPrior Prior)[] priors =
+        [
+            ("photographerTau", spreads.PhotographerTau),
+            ("photographerLogB", spreads.PhotographerLogB),
+            ("setupTau", spreads.SetupTau),
+            ("setupLogB", spreads.SetupLogB),
+            ("otherTau", spreads.OtherTau),
+            ("otherLogB", spreads.OtherLogB),
+        ];
+        foreach (var (name, prior) in priors)
+            InRange(prior.Scale, 1e-6, 20, $"The prior scale of {name}");
+        InRange(spreads.Correlation.Shape, 0.5, 1e6, "The prior shape of correlation");
     }
 
     private static void InRange(double value, double lowest, double highest, string what) =>

@@ -7,17 +7,16 @@ public sealed partial record KeeperModel
         if (Varies.IsEmpty)
             return;
         Refuse(
-            Estimator != Estimator.Likelihood,
-            $"Levels are to vary, and the {Estimator} estimator fits each curve by itself. Use Estimator.Likelihood, or let them split the table into curves (Each)."
+            Estimator == Estimator.BiasReduced,
+            $"Levels are to vary, and the {Estimator} estimator fits each curve by itself. Use Estimator.Posterior or Estimator.Likelihood, or let them split the table into curves (Each)."
         );
-        Refuse(
-            Luck != LuckKind.None,
-            $"{Luck} luck of bursts is asked for beside levels that vary. Let the burst vary as well, within its session, or use LuckKind.None."
-        );
-        Refuse(
-            Ceiling != Ceiling.One || Floor.Value is not 0,
-            "Levels are to vary, and ceiling and floor are not one and zero. Use Ceiling.One and Floor.Zero, or let the levels split the table into curves (Each)."
-        );
+        if (Estimator == Estimator.Likelihood)
+            CheckVariesByLikelihood();
+        else
+            Refuse(
+                Luck == LuckKind.Normal && Varies.FirstOrDefault(v => v.Column is "session" or "burst") is not null,
+                "Sessions or bursts are to vary, and normal luck is their variation already. Leave them out of what varies, or use LuckKind.None."
+            );
         Refuse(
             Nodes > 1 && Varies is not [{ Part: VaryingPart.Intercept }],
             FormattableString.Invariant(
@@ -42,5 +41,17 @@ public sealed partial record KeeperModel
                 $"The column {varying.Column} lies within itself. Leave that out."
             );
         }
+    }
+
+    private void CheckVariesByLikelihood()
+    {
+        Refuse(
+            Luck != LuckKind.None,
+            $"{Luck} luck of bursts is asked for beside levels that vary. Let the burst vary as well, within its session, or use LuckKind.None or Estimator.Posterior."
+        );
+        Refuse(
+            Ceiling != Ceiling.One || Floor.Value is not 0,
+            "Levels are to vary, and ceiling and floor are not one and zero. Use Ceiling.One and Floor.Zero, or Estimator.Posterior."
+        );
     }
 }

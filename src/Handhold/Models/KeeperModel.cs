@@ -33,7 +33,7 @@ public sealed partial record KeeperModel
     /// <summary>Products of two terms, of which one may be <c>exposure</c>.</summary>
     public ImmutableArray<TermProduct> Products { get; init; } = [];
 
-    /// <summary>Columns whose levels are fitted together, each borrowing from the others what its own frames lack; the likelihood with ceiling one and floor zero knows them.</summary>
+    /// <summary>Columns whose levels are fitted together, each borrowing from the others what its own frames lack: on the scale of stops by the posterior, on that of the link by the likelihood with ceiling one and floor zero.</summary>
     public ImmutableArray<Varying> Varies { get; init; } = [];
 
     /// <summary>What is believed before the data; only the posterior uses it.</summary>

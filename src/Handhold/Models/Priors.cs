@@ -41,4 +41,7 @@ public sealed record Priors
 
     /// <summary>Growth of the natural logarithm of the steepness from the lowest to the highest value of a column multiplied with the exposure.</summary>
     public NormalPrior SteepnessOverRange { get; init; } = new(0, 0.3);
+
+    /// <summary>How levels that vary spread.</summary>
+    public SpreadPriors Spreads { get; init; } = new();
 }

@@ -15,7 +15,7 @@ public sealed record AnswerOptions
         {
             BeyondTested = true,
             Conditions = curve.ReferenceConditions,
-            Whose = curve.Linear is { Nodes: not null } ? Handhold.Whose.Typical : null,
+            Whose = curve.Linear is { Nodes: not null } || curve.Varying is not null ? Handhold.Whose.Typical : null,
         };
     }
 

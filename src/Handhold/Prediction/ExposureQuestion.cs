@@ -26,16 +26,9 @@ internal static class ExposureQuestion
         if (question.Law is ILineLaw line)
             return OnLine(question, line, rate);
         var exposures = ((RateLaw)question.Law).ExposureFor(rate);
-        var (low, median, high) = (
-            exposures.Quantile((1 - question.Level) / 2),
-            exposures.Quantile(0.5),
-            exposures.Quantile((1 + question.Level) / 2)
-        );
-        if (double.IsInfinity(high) || double.IsInfinity(median))
-            return Unreachable(question, rate, high);
-        ExposureSet set = double.IsInfinity(low)
-            ? new(ExposureSetKind.AtMost, [new(null, high)], "equalTailed")
-            : new(ExposureSetKind.Bounded, [new(low, high)], "equalTailed");
+        var (median, set) = (exposures.Quantile(0.5), exposures.Set(question.Level));
+        if (set.Pieces.IsEmpty || double.IsInfinity(median))
+            return Unreachable(question, rate, set);
         var exposure = ShutterSpeed.FromLog2Seconds(median);
         ImmutableArray<Status> statuses = question.Tested(median)
             ? []
@@ -89,11 +82,8 @@ internal static class ExposureQuestion
         );
     }
 
-    private static ExposureAnswer Unreachable(Question question, double rate, double high)
+    private static ExposureAnswer Unreachable(Question question, double rate, ExposureSet set)
     {
-        var set = double.IsInfinity(high)
-            ? new ExposureSet(ExposureSetKind.NotReachable, [], "equalTailed")
-            : new ExposureSet(ExposureSetKind.AtMost, [new(null, high)], "equalTailed");
         Status status = new(
             StatusCode.NotReachable,
             $"A keeper rate of {Say.Percent(rate)} is probably above the ceiling of this curve: no speed, however fast, would have it. Look for what spoils frames besides shake: focus, the subject, the judging."

@@ -17,7 +17,7 @@ internal sealed class Question
             throw new ArgumentException(FormattableString.Invariant($"The budget is {Options.Budget} frames. Give at least 1."));
         if (Options.BurstsOf is < 1)
             throw new ArgumentException(FormattableString.Invariant($"Bursts of {Options.BurstsOf} frames cannot be. Give at least 1."));
-        if (Options.Whose is not (null or Whose.This) && curve.Linear?.Likelihood.Grouped is null)
+        if (Options.Whose is not (null or Whose.This) && curve.Linear?.Likelihood.Grouped is null && curve.Varying is null)
             throw new ConditionsException(
                 "whose",
                 $"Curve {curve.Key} stands for itself: no levels vary in this fit, so no other can be told of.",
@@ -25,6 +25,7 @@ internal sealed class Question
             );
         Law =
             curve.Linear is { } linear ? WhoseLaw.Of(linear, Options)
+            : curve.Varying is { } varying ? VaryingLaw.Of(varying, curve, Options)
             : Options.Day == Day.Another ? curve.PosteriorUnder(Options.Conditions).AnotherDay
             : SameDay();
     }
@@ -48,23 +49,8 @@ internal sealed class Question
     {
         if (Curve.TestedDays is not { } tested)
             return Curve.PosteriorUnder(Options.Conditions).SameDay!;
-        var (days, said) = (Curve.Data.Days, Options.Conditions);
-        int[] meant =
-        [
-            .. Enumerable
-                .Range(0, days.Length)
-                .Where(i => said.Session is null || days[i].Session == said.Session)
-                .Where(i => said.Photographer is null || days[i].Photographer == said.Photographer),
-        ];
-        if (meant is not [var day])
-            throw new ConditionsException(
-                "session",
-                meant.Length == 0
-                    ? $"Curve {Curve.Key} was not tested on a day called {said.Session}."
-                    : $"Curve {Curve.Key} was tested on {Say.Count(days.Length, "day")}, so 'the same day' names none of them.",
-                $"Set session to today's, {string.Join(" or ", Curve.Data.SessionLabels)}; or ask for another day."
-            );
-        return days.Length == 1
+        var (day, said) = (TestedDay.Of(Curve, Options.Conditions), Options.Conditions);
+        return Curve.Data.Days.Length == 1
             ? Curve.PosteriorUnder(said).SameDay!
             : tested.Value.On(day, Curve.Term is { } term ? said.Or(term.Moved.Shared) : Conditions.None);
     }

@@ -75,6 +75,9 @@ internal static class SavedFitWriter
             json.WriteNumberIfAny("paretoK", sampling.ParetoK);
             json.WriteEndObject();
         }
+
+        if (!curve.Levels.IsEmpty)
+            SavedLevels.Write(json, curve.Levels);
     }
 
     private static void WriteCoefficients(Utf8JsonWriter json, ImmutableArray<ParameterSummary> parameters)
@@ -92,7 +95,7 @@ internal static class SavedFitWriter
         json.WriteEndArray();
     }
 
-    private static void WriteSummary(Utf8JsonWriter json, ParameterSummary parameter)
+    internal static void WriteSummary(Utf8JsonWriter json, ParameterSummary parameter)
     {
         json.WriteNumber("estimate", parameter.Median);
         json.WriteNumber("mean", parameter.Mean);

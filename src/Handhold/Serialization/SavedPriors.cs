@@ -21,6 +21,7 @@ internal static class SavedPriors
         Write(json, "columnOverRange", priors.ColumnOverRange);
         Write(json, "columnLevel", priors.ColumnLevel);
         Write(json, "steepnessOverRange", priors.SteepnessOverRange);
+        WriteSpreads(json, priors.Spreads);
         json.WriteEndObject();
     }
 
@@ -39,6 +40,7 @@ internal static class SavedPriors
             ColumnOverRange = Later(place, "columnOverRange", Priors.Default.ColumnOverRange),
             ColumnLevel = Later(place, "columnLevel", Priors.Default.ColumnLevel),
             SteepnessOverRange = Later(place, "steepnessOverRange", Priors.Default.SteepnessOverRange),
+            Spreads = place.Find("spreads") is { } spreads ? ReadSpreads(spreads) : Priors.Default.Spreads,
         };
 
     internal static void Write(Utf8JsonWriter json, string name, NormalPrior prior) =>
@@ -97,6 +99,31 @@ internal static class SavedPriors
             HandSpeed = LogNormal(place["handSpeed"]),
             SlightMotion = Normal(place["slightMotion"]),
             BriskMotion = Normal(place["briskMotion"]),
+        };
+
+    private static void WriteSpreads(Utf8JsonWriter json, SpreadPriors spreads)
+    {
+        json.WriteStartObject("spreads");
+        Write(json, "photographerTau", spreads.PhotographerTau);
+        Write(json, "photographerLogB", spreads.PhotographerLogB);
+        Write(json, "setupTau", spreads.SetupTau);
+        Write(json, "setupLogB", spreads.SetupLogB);
+        Write(json, "otherTau", spreads.OtherTau);
+        Write(json, "otherLogB", spreads.OtherLogB);
+        Write(json, "correlation", "lkj", ("shape", spreads.Correlation.Shape));
+        json.WriteEndObject();
+    }
+
+    private static SpreadPriors ReadSpreads(JsonPlace place) =>
+        new()
+        {
+            PhotographerTau = HalfNormal(place["photographerTau"]),
+            PhotographerLogB = HalfNormal(place["photographerLogB"]),
+            SetupTau = HalfNormal(place["setupTau"]),
+            SetupLogB = HalfNormal(place["setupLogB"]),
+            OtherTau = HalfNormal(place["otherTau"]),
+            OtherLogB = HalfNormal(place["otherLogB"]),
+            Correlation = new(Positive(place["correlation"], "lkj", "shape")),
         };
 
     private static void Write(Utf8JsonWriter json, string name, string family, params ReadOnlySpan<(string Name, double Value)> numbers)

@@ -16,10 +16,18 @@ internal sealed class StudentPoints
     /// <param name="degrees">Degrees of freedom, even.</param>
     /// <param name="count">Points.</param>
     /// <param name="bits">Gives 64 uniform bits at a time, for the shifts of the points.</param>
-    internal StudentPoints(int dimension, int degrees, int count, Func<ulong> bits)
+    /// <param name="shuffled">Whether in random order, so that they can stand beside other points without being like them.</param>
+    internal StudentPoints(int dimension, int degrees, int count, Func<ulong> bits, bool shuffled = false)
     {
         Sobol cube = new([.. Enumerable.Range(0, dimension + 1).Select(_ => bits())]);
         (_dimension, _points, _logs) = (dimension, new double[count * dimension], new double[count]);
+        int[] order = [.. Enumerable.Range(0, count)];
+        for (var i = count - 1; shuffled && i > 0; i--)
+        {
+            var other = (int)(bits() % (ulong)(i + 1));
+            (order[i], order[other]) = (order[other], order[i]);
+        }
+
         var constant =
             GammaFunctions.LogGamma(0.5 * (degrees + dimension))
             - GammaFunctions.LogGamma(0.5 * degrees)
@@ -30,7 +38,7 @@ internal sealed class StudentPoints
             index =>
             {
                 Span<double> uniform = stackalloc double[dimension + 1];
-                cube.Write(index, uniform);
+                cube.Write(order[index], uniform);
                 var stretch = Math.Sqrt(degrees / ChiSquare.Quantile(uniform[dimension], degrees));
                 var (point, square) = (index * dimension, 0.0);
                 for (var i = 0; i < dimension; i++)

@@ -42,12 +42,29 @@ internal sealed class WeightedSample
     /// <param name="size">Points.</param>
     /// <param name="bits">Gives 64 uniform bits at a time, for the shifts of the points.</param>
     /// <param name="cancellation">Stops the work.</param>
-    internal static WeightedSample Of(LogDensity density, double[] start, int size, Func<ulong> bits, CancellationToken cancellation)
+    internal static WeightedSample Of(LogDensity density, double[] start, int size, Func<ulong> bits, CancellationToken cancellation) =>
+        Of(density, density, Peak.Of(density, start), size, bits, cancellation);
+
+    /// <summary>Samples a density whose top is known.</summary>
+    /// <param name="density">Its logarithm; coordinates of about unit scale.</param>
+    /// <param name="rough">Nearly the same, for the first t.</param>
+    /// <param name="peak">Its top.</param>
+    /// <param name="size">Points.</param>
+    /// <param name="bits">Gives 64 uniform bits at a time, for the shifts of the points.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    internal static WeightedSample Of(
+        LogDensity density,
+        LogDensity rough,
+        Peak peak,
+        int size,
+        Func<ulong> bits,
+        CancellationToken cancellation
+    )
     {
-        var peak = Peak.Of(density, start);
-        var trial = Draw(density, peak.Top, peak.Factor, new(start.Length, TrialDegrees, Trial, bits), cancellation);
+        var dimension = peak.Top.Length;
+        var trial = Draw(rough, peak.Top, peak.Factor, new(dimension, TrialDegrees, Trial, bits), cancellation);
         var (mean, factor) = trial.Moments() ?? (peak.Top, peak.Factor);
-        return Draw(density, mean, factor, new(start.Length, StudentPoints.Usual, size, bits), cancellation);
+        return Draw(density, mean, factor, new(dimension, StudentPoints.Usual, size, bits), cancellation);
     }
 
     /// <summary>Samples a density from the first t only: few points for a density that is near its normal shape.</summary>

@@ -1,0 +1,28 @@
+using System.Collections.Immutable;
+
+namespace Handhold.Fitting;
+
+/// <summary>The posterior of curves in which levels vary, each by itself.</summary>
+internal static class VaryingFits
+{
+    private const int Size = 2048;
+
+    internal static FittedCurves Run(
+        KeeperModel model,
+        ImmutableArray<CurveRows> rows,
+        IProgress<double>? progress,
+        CancellationToken cancellation
+    )
+    {
+        var (curves, evidence, done) = (new List<KeeperCurve>(), 0.0, 0);
+        foreach (var row in rows)
+        {
+            var sample = VaryingSample.Of(model, row, Size, cancellation);
+            evidence += sample.LogEvidence;
+            curves.Add(VaryingAssembly.Make(model, row, sample));
+            progress?.Report(++done / (double)rows.Length);
+        }
+
+        return new(model, [.. curves]) { LogEvidence = evidence };
+    }
+}

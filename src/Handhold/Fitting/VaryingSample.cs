@@ -1,0 +1,112 @@
+using System.Collections.Immutable;
+using Handhold.Curves;
+using Handhold.Models;
+using Handhold.Randomness;
+using Handhold.Solvers;
+
+namespace Handhold.Fitting;
+
+/// <summary>The posterior of one curve in which levels vary, as weighted points.</summary>
+/// <param name="Posterior">The points and their levels.</param>
+/// <param name="Sampler">Draws of the levels.</param>
+/// <param name="LogEvidence">Log of the integral, Bernoulli scale.</param>
+/// <param name="LogLikelihood">At the top of the density of the parameters, levels integrated out.</param>
+/// <param name="Sampling">How well the points stand for it.</param>
+/// <param name="Moves">By how many of its standard deviations each coordinate moves from 9 to 15 nodes: the most.</param>
+internal sealed record VaryingSample(
+    VaryingPosterior Posterior,
+    LevelSampler Sampler,
+    double LogEvidence,
+    double LogLikelihood,
+    Sampling Sampling,
+    double Moves
+)
+{
+    private const double LogTwoPi = 1.8378770664093454836;
+    private const double Negligible = 1e-9;
+    private const int Checked = 128;
+
+    internal static VaryingSample Of(KeeperModel model, CurveRows rows, int size, CancellationToken cancellation)
+    {
+        var place = $"Curve {rows.Key}";
+        var moved = rows.Moved(model);
+        var spreads = LevelSpread.Of(model, rows.Data.Cells, place);
+        var frames = VaryingFrames.Of(moved, [.. spreads.Select(s => s.Grouping)], rows.Data, model.Luck);
+        VaryingDensity density = new(model, moved, spreads, frames);
+        var start = Start(density);
+        density = density.From(start);
+        var peak = Peak.Of(density.Rough, start);
+        density = density.From(peak.Top);
+        var seed = Seed.From(model.Seed);
+        var sample = WeightedSample.Of(density.Log, density.Rough, peak, size, seed.Stream(0).Bits, cancellation);
+        var points = Enumerable
+            .Range(0, sample.Count)
+            .Where(k => sample.Weights[k] > Negligible)
+            .Select(k => (Index: k, Point: density.Read(sample.Point(k))))
+            .ToImmutableArray();
+        LevelSampler sampler = new(density, points, size, seed);
+        return new(
+            new(moved, [.. points.Select(p => Draw(moved, sample.Weights[p.Index], p.Point))], spreads, sampler.Of),
+            sampler,
+            sample.LogIntegral - 0.5 * density.Dimension * LogTwoPi,
+            density.LogLikelihood(density.Read(peak.Top), VaryingDensity.Usual),
+            new(sample.Count, sample.EffectiveSize, sample.Tail),
+            Moved(density, sample)
+        );
+    }
+
+    private static double[] Start(VaryingDensity density)
+    {
+        return Enumerable.Range(-8, 17).Select(i => At(i / 2.0)).MaxBy(z => density.Rough(z))!;
+
+        double[] At(double level)
+        {
+            var z = new double[density.Dimension];
+            z[0] = level;
+            return z;
+        }
+    }
+
+    private static VaryingDraw Draw(WhatMoved moved, double weight, VaryingPoint point)
+    {
+        var effects = (double[])point.Effects.Clone();
+        moved.Balance(effects);
+        var typical = point.Typical;
+        return new(
+            new(
+                weight,
+                typical.Tau0,
+                typical.LogSteepness,
+                typical.Ceiling,
+                typical.Floor,
+                typical.SessionSd,
+                typical.BurstSd,
+                [],
+                [.. effects]
+            ),
+            point.Loadings
+        );
+    }
+
+    /// <summary>What more nodes would change: to first order the covariance of each coordinate with the change of the log density.</summary>
+    private static double Moved(VaryingDensity density, WeightedSample sample)
+    {
+        int[] some = [.. Enumerable.Range(0, Math.Min(Checked, sample.Count)).Where(k => sample.Weights[k] > Negligible)];
+        var total = some.Sum(k => sample.Weights[k]);
+        var change = new double[some.Length];
+        Parallel.For(0, some.Length, i => change[i] = density.Fine(sample.Point(some[i])) - density.Log(sample.Point(some[i])));
+        var mean = Mean(i => change[i]);
+        var most = 0.0;
+        for (var j = 0; j < density.Dimension; j++)
+        {
+            var middle = Mean(i => sample.Point(some[i])[j]);
+            var variance = Mean(i => (sample.Point(some[i])[j] - middle) * (sample.Point(some[i])[j] - middle));
+            var covariance = Mean(i => (sample.Point(some[i])[j] - middle) * (change[i] - mean));
+            most = Math.Max(most, Math.Abs(covariance) / Math.Sqrt(variance));
+        }
+
+        return most;
+
+        double Mean(Func<int, double> value) => some.Select((k, i) => sample.Weights[k] * value(i)).Sum() / total;
+    }
+}

@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace Handhold.Fitting;
+
+/// <summary>What a reader of a posterior in which levels vary should know.</summary>
+internal static class VaryingStatuses
+{
+    private const double Matters = 0.05; // standard deviations
+
+    internal static ImmutableArray<Status> Of(
+        KeeperModel model,
+        CurveData data,
+        VaryingSample sample,
+        ImmutableArray<ParameterSummary> parameters
+    )
+    {
+        var statuses = ImmutableArray.CreateBuilder<Status>();
+        CurveStatuses.AddExtremes(data, statuses);
+        var (moved, spreads) = (sample.Posterior.Moved, sample.Posterior.Spreads);
+        CurveStatuses.AddPriorDominated(model, moved.Tau0, moved.Effects.Select((e, j) => (e.Name, moved.Prior(j))), parameters, statuses);
+        foreach (var only in spreads.Where(s => s.Grouping.Levels.Length == 1))
+            statuses.Add(
+                new(
+                    StatusCode.PriorDominated,
+                    $"There is one {only.Grouping.Varying.Column} only, so how much {only.Grouping.Varying.Column}s differ is the prior's. Frames of a second one would tell."
+                )
+            );
+        GroupStatuses.AddRepeats([.. spreads.Select(s => s.Grouping)], data.Cells, statuses);
+        CurveStatuses.AddBursts(model, data, statuses);
+        CurveStatuses.AddOrder(data, statuses);
+        if (sample.Sampling.IsPoor || sample.Moves > Matters)
+            statuses.Add(
+                new(
+                    StatusCode.Approximate,
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"The numbers are approximate: from 9 to 15 quadrature nodes a parameter moves by {sample.Moves:0.000} of its standard deviation (0.05 is the limit), and the points that stand for the posterior have Pareto k {sample.Sampling.ParetoK:0.00} (limit 0.7) and effective size {sample.Sampling.EffectiveSize:0} (limit 400). Fewer columns that vary, or more frames, would help."
+                    )
+                )
+            );
+        return statuses.ToImmutable();
+    }
+}

@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using Handhold.Models;
+
+namespace Handhold.Prediction;
+
+/// <summary>Which levels a question is about.</summary>
+/// <param name="Known">Levels that the conditions name, by grouping and place.</param>
+/// <param name="Fresh">Groupings whose levels are drawn anew.</param>
+internal sealed record LevelsMeant(ImmutableArray<(int Grouping, int Level)> Known, ImmutableArray<int> Fresh)
+{
+    private const int MostNamed = 12;
+
+    /// <summary>The levels meant; of those neither known nor fresh the typical ones.</summary>
+    /// <exception cref="ConditionsException">It was not said whose rate is meant, or a level is not named or unknown.</exception>
+    internal static LevelsMeant By(Whose? whose, ImmutableArray<Grouping> groupings, Conditions conditions)
+    {
+        return whose switch
+        {
+            Whose.This => Knowing(_ => true),
+            Whose.Typical => new([], []),
+            Whose.NewSetup => Knowing(g => !IsNewWithSetup(g, groupings)),
+            Whose.NewPhotographer or Whose.Population => Knowing(_ => false),
+            _ => throw new ConditionsException(
+                "whose",
+                $"This curve holds {string.Join(" and ", groupings.Select(g => Say.Count(g.Levels.Length, g.Varying.Column)))}, and it was not said whose rate is meant.",
+                "Say whose: this one, a typical one, a new setup, a new photographer, or the population's."
+            ),
+        };
+
+        LevelsMeant Knowing(Func<Grouping, bool> isKnown)
+        {
+            var places = Enumerable.Range(0, groupings.Length).ToLookup(g => isKnown(groupings[g]));
+            return new([.. places[true].Select(g => (g, Level(groupings[g], conditions)))], [.. places[false]]);
+        }
+    }
+
+    /// <summary>A new setup is new in all that belongs to it; where no setup varies, in what lies within another level that does.</summary>
+    private static bool IsNewWithSetup(Grouping grouping, ImmutableArray<Grouping> all) =>
+        all.Any(g => g.Varying.Column == "setup")
+            ? grouping.Varying.Path.Contains("setup")
+            : grouping.Varying.Within.Any(column => all.Any(g => g.Varying.Column == column));
+
+    private static int Level(Grouping grouping, Conditions conditions)
+    {
+        if (grouping.LevelOf(conditions) is { } level)
+            return level;
+        var (column, path) = (grouping.Varying.Column, grouping.Varying.Path);
+        var missing = path.Where(c => conditions[c] is null).ToArray();
+        throw new ConditionsException(
+            column,
+            missing.Length > 0
+                ? $"The answer depends on {string.Join(" and ", missing)}, and it was not said for which."
+                : $"No frame had {string.Join(", ", path.Select(c => $"{c} {conditions[c]}"))}.",
+            missing.Length == 0 ? $"Set {column} to {Some(grouping)}, or ask for a new one."
+                : path.Length > 1 ? $"Set {string.Join(" and ", path)}, such as {Some(grouping)}."
+                : $"Set {column} to {Some(grouping)}."
+        );
+    }
+
+    private static string Some(Grouping grouping) =>
+        string.Join(", ", grouping.Levels.Take(MostNamed).Select(level => string.Join(" · ", level)))
+        + (grouping.Levels.Length > MostNamed ? ", ..." : "");
+}
