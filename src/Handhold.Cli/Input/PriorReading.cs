@@ -14,8 +14,9 @@ internal static class PriorReading
         return named.Aggregate(Priors.Default, (priors, n) => With(priors, n.Text, n.Pair.Name, n.Pair.Value));
     }
 
-    private static Priors With(Priors priors, string text, string name, string prior) =>
-        name switch
+    private static Priors With(Priors priors, string text, string name, string prior)
+    {
+        return name switch
         {
             "tau0" => priors with { HalfPoint = Normal(text, prior) },
             "b" => priors with { Steepness = LogNormal(text, prior) },
@@ -31,13 +32,23 @@ internal static class PriorReading
             "slightMotion" => priors with { Anchor = priors.Anchor with { SlightMotion = Normal(text, prior) } },
             "briskMotion" => priors with { Anchor = priors.Anchor with { BriskMotion = Normal(text, prior) } },
             "firstFrame" => priors with { FirstFrame = Normal(text, prior) },
+            "photographerTau" => Spread(s => s with { PhotographerTau = HalfNormal(text, prior) }),
+            "photographerLogB" => Spread(s => s with { PhotographerLogB = HalfNormal(text, prior) }),
+            "setupTau" => Spread(s => s with { SetupTau = HalfNormal(text, prior) }),
+            "setupLogB" => Spread(s => s with { SetupLogB = HalfNormal(text, prior) }),
+            "otherTau" => Spread(s => s with { OtherTau = HalfNormal(text, prior) }),
+            "otherLogB" => Spread(s => s with { OtherLogB = HalfNormal(text, prior) }),
+            "correlation" => Spread(s => s with { Correlation = new(One("lkj", text, prior)) }),
             _ => throw Reading.Refused(
                 Option,
                 text,
                 $"names no prior: `{name}`.",
-                "The names are tau0, b, ceilingLoss, floor, sessionLuck, burstLuck, focal, magnification, ratedStop, unratedStabiliser, handSpeed, slightMotion, briskMotion and firstFrame."
+                "The names are tau0, b, ceilingLoss, floor, sessionLuck, burstLuck, focal, magnification, ratedStop, unratedStabiliser, handSpeed, slightMotion, briskMotion, firstFrame, and of levels that vary photographerTau, photographerLogB, setupTau, setupLogB, otherTau, otherLogB and correlation."
             ),
         };
+
+        Priors Spread(Func<SpreadPriors, SpreadPriors> changed) => priors with { Spreads = changed(priors.Spreads) };
+    }
 
     private static NormalPrior Normal(string text, string prior) =>
         Two("normal", text, prior) is var (mean, sd) && sd > 0 ? new(mean, sd) : throw Positive(text);
@@ -48,8 +59,10 @@ internal static class PriorReading
     private static BetaPrior Beta(string text, string prior) =>
         Two("beta", text, prior) is var (a, b) && a > 0 && b > 0 ? new(a, b) : throw Positive(text);
 
-    private static HalfNormalPrior HalfNormal(string text, string prior) =>
-        Numbers("half-normal", 1, text, prior)[0] is var scale and > 0 ? new(scale) : throw Positive(text);
+    private static HalfNormalPrior HalfNormal(string text, string prior) => new(One("half-normal", text, prior));
+
+    private static double One(string family, string text, string prior) =>
+        Numbers(family, 1, text, prior)[0] is var number and > 0 ? number : throw Positive(text);
 
     private static (double, double) Two(string family, string text, string prior) =>
         Numbers(family, 2, text, prior) is [var first, var second] ? (first, second) : default;

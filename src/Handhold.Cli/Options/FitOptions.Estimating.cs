@@ -59,7 +59,7 @@ internal sealed partial class FitOptions
 
     private void RefuseWithPosterior(ParseResult given)
     {
-        given.Read(_scale, (o, text) => Reading.Word(o, text, ["stops"], ["link"]));
+        RefuseScale(given, "stops", "likelihood");
         if (given.GetValue(_link) is "probit" or "cloglog")
             throw new UsageException(
                 $"{_link.Name} {given.GetValue(_link)} is not for the posterior, which knows logit only in this version.",
@@ -72,10 +72,20 @@ internal sealed partial class FitOptions
             );
     }
 
+    /// <summary>Each estimator has one scale; the other is another's.</summary>
+    private void RefuseScale(ParseResult given, string own, string other)
+    {
+        if (given.Read(_scale, (o, text) => Reading.Word(o, text, ["stops", "link"])) is { } scale && scale != own)
+            throw new UsageException(
+                $"{_scale.Name} {scale} is for {_estimator.Name} {other}; this estimator speaks in {own}.",
+                $"Add {_estimator.Name} {other}, or leave {_scale.Name} out."
+            );
+    }
+
     private void RefuseWithoutPosterior(ParseResult given, KeeperModel model)
     {
         var estimator = given.GetValue(_estimator);
-        given.Read(_scale, (o, text) => Reading.Word(o, text, ["link"], ["stops"]));
+        RefuseScale(given, "link", "posterior");
         if (given.Has(_prior))
             throw new UsageException(
                 $"{_prior.Name} has no place with {_estimator.Name} {estimator}, which uses no priors.",
@@ -129,20 +139,19 @@ internal sealed partial class FitOptions
         var varies = _vary.Read(given);
         if (varies.IsEmpty)
             return varies;
-        if (model.Estimator != Estimator.Likelihood)
+        if (model.Estimator == Estimator.BiasReduced)
             throw new UsageException(
-                $"{_vary.Name} is for {_estimator.Name} likelihood in this version; the others fit each curve by itself.",
-                $"Add {_estimator.Name} likelihood, or leave {_vary.Name} out: {_each.Name} splits the table by any column."
+                $"{_vary.Name} is for {_estimator.Name} posterior or likelihood; bias-reduced fits each curve by itself.",
+                $"Use one of them, or leave {_vary.Name} out: {_each.Name} splits the table by any column."
             );
-        if (given.GetValue(_luck) is "normal" or "beta-binomial")
-            throw new UsageException(
-                $"{_luck.Name} {given.GetValue(_luck)} has no place beside {_vary.Name}.",
-                $"Let the burst vary as well, {_vary.Name} burst=intercept, or leave one of them out."
-            );
-        if (model.Ceiling != Ceiling.One || given.GetValue(_floor) is not (null or "0"))
-            throw new UsageException(
-                $"{_vary.Name} is for {_ceiling.Name} one and {_floor.Name} 0.",
-                $"Leave {_ceiling.Name} and {_floor.Name} out, or split the table with {_each.Name}."
+        if (model.Estimator == Estimator.Likelihood)
+            RefuseBesideVarying(given, model);
+        else if (given.GetValue(_luck) != "none" && varies.FirstOrDefault(v => v.Column is "session" or "burst") is { } luck)
+            throw Reading.Refused(
+                _vary.Name,
+                luck.Column,
+                "varies already: that is its luck.",
+                $"Leave it out of {_vary.Name}, or add {_luck.Name} none."
             );
         if (varies.FirstOrDefault(v => (given.GetValue(_term) ?? []).Contains(v.Column)) is { } both)
             throw Reading.Refused(
@@ -152,6 +161,20 @@ internal sealed partial class FitOptions
                 $"A column is either a {_term.Name} or {_vary.Name}: choose one."
             );
         return varies;
+    }
+
+    private void RefuseBesideVarying(ParseResult given, KeeperModel model)
+    {
+        if (given.GetValue(_luck) is "normal" or "beta-binomial")
+            throw new UsageException(
+                $"{_luck.Name} {given.GetValue(_luck)} has no place beside {_vary.Name} with {_estimator.Name} likelihood.",
+                $"Let the burst vary as well, {_vary.Name} burst=intercept, use {_estimator.Name} posterior, or leave one of them out."
+            );
+        if (model.Ceiling != Ceiling.One || given.GetValue(_floor) is not (null or "0"))
+            throw new UsageException(
+                $"{_vary.Name} with {_estimator.Name} likelihood is for {_ceiling.Name} one and {_floor.Name} 0.",
+                $"Leave {_ceiling.Name} and {_floor.Name} out, or use {_estimator.Name} posterior."
+            );
     }
 
     private ImmutableArray<string> Terms(ParseResult given)

@@ -88,10 +88,12 @@ internal sealed partial class FitOptions
                 $"A column either splits the table or tells levels apart ({_vary.Name}, --within): choose one."
             );
         if (also is not null && model.Varies.Any(v => v.Column == also || v.Within.Contains(also)))
-            throw new UsageException(
-                $"The levels of {also} are fitted together, and are not compared in this version.",
-                $"Leave {_vary.Name} out, or compare something else."
-            );
+            return model.Estimator == Estimator.Posterior
+                ? each
+                : throw new UsageException(
+                    $"The levels of {also} are fitted together, and the likelihood does not compare them.",
+                    $"Use {_estimator.Name} posterior, leave {_vary.Name} out, or compare something else."
+                );
         return also is null || IsTerm(given, model, also) || each.Contains(also) ? each : each.Add(also);
     }
 

@@ -10,8 +10,8 @@ internal sealed class VaryOptions
     {
         HelpName = "COLUMN=PART",
         Description =
-            "With --estimator likelihood: labels of COLUMN vary about what they have in common, in their intercept, exposure (the slope), both, or "
-            + "both-uncorrelated, and borrow from each other; may be given for several columns.",
+            "With --estimator posterior or likelihood: labels of COLUMN vary about what they have in common, in their intercept (the half-keeper speed), "
+            + "exposure (the steepness), both, or both-uncorrelated, and borrow from each other; may be given for several columns.",
     };
     private readonly Option<string[]> _within = new("--within")
     {

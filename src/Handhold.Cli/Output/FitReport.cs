@@ -14,9 +14,9 @@ internal static class FitReport
         }
 
         CurveNotes.Heading(page, curve);
-        var options = AnswerOptions.Default with { BeyondTested = true, Conditions = curve.ReferenceConditions };
+        var options = AnswerOptions.OfReport(curve);
         var half = curve.HalfKeeperExposure(options);
-        page.Text(LinearReport.Under(curve) + half.Sentence);
+        page.Text(GroupReport.Typical(curve.Model.Varies) + LinearReport.Under(curve) + half.Sentence);
         page.Blank();
         page.Table(
             ["", "Estimate", Plain.Level(curve.Model.Level) + " interval"],
@@ -33,16 +33,19 @@ internal static class FitReport
         page.Blank();
         if (curve.Terms.IsEmpty)
             page.Table(
-                ["Speed", "Keepers here", "Chance of one frame on another day"],
-                curve.Data.Speeds.Select(speed => Row(curve, speed))
+                ["Speed", "Keepers here", $"Chance of one{(curve.Model.Varies.IsEmpty ? "" : " typical")} frame on another day"],
+                curve.Data.Speeds.Select(speed => Row(curve, speed, options))
             );
         else
             page.Table(
                 ["What it buys (+) or costs (-)", "Estimate", Plain.Level(curve.Model.Level) + " interval"],
                 LinearReport.Effects(curve)
             );
+        foreach (var levels in curve.Levels)
+            LevelReport.Write(page, levels, curve.Model.Level);
         page.Blank();
-        CurveNotes.Checks(page, curve);
+        if (curve.Model.Varies.IsEmpty)
+            CurveNotes.Checks(page, curve);
         CurveNotes.Write(page, curve, [.. curve.Statuses, .. half.Statuses.Where(s => s.Message != half.Sentence)]);
     }
 
@@ -78,13 +81,11 @@ internal static class FitReport
     private static string Width(ExposureSet set) =>
         set.Pieces is [{ Lower: { } lower, Upper: { } upper }] ? $", {Plain.Stops(upper - lower)} stops" : "";
 
-    private static string[] Row(KeeperCurve curve, SpeedCount speed) =>
+    private static string[] Row(KeeperCurve curve, SpeedCount speed, AnswerOptions options) =>
         [
             speed.Exposure.ToString(),
             string.Create(CultureInfo.InvariantCulture, $"{speed.Keepers} of {speed.Frames}"),
-            curve.RateAt(speed.Exposure, AnswerOptions.Default with { CheckPriors = false }).Rate is { } rate
-                ? Plain.Percent(rate.Mean)
-                : "",
+            curve.RateAt(speed.Exposure, options with { CheckPriors = false }).Rate is { } rate ? Plain.Percent(rate.Mean) : "",
         ];
 
     /// <summary>Odds are e^b times smaller after one stop, b = 2^log2b logits.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 
 namespace Handhold.Cli;
@@ -8,8 +9,8 @@ internal static class GroupReport
     private const int MostLevels = 20;
 
     /// <summary>Whose the numbers of the whole curve are.</summary>
-    public static string Typical(LinearFit linear) =>
-        linear.Groups.IsEmpty ? "" : $"A typical {string.Join(" and ", linear.Groups.Select(g => g.Varying.Column))}: ";
+    public static string Typical(ImmutableArray<Varying> varies) =>
+        varies.IsEmpty ? "" : $"A typical {string.Join(" and ", varies.Select(v => v.Column))}: ";
 
     public static void Write(Page page, GroupSpread group)
     {

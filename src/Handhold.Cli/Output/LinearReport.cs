@@ -10,7 +10,7 @@ internal static class LinearReport
         CurveNotes.Heading(page, curve);
         var options = AnswerOptions.OfReport(curve);
         var half = curve.HalfKeeperExposure(options);
-        page.Text(GroupReport.Typical(linear) + Under(curve) + half.Sentence);
+        page.Text(GroupReport.Typical([.. linear.Groups.Select(g => g.Varying)]) + Under(curve) + half.Sentence);
         page.Blank();
         page.Table(["", "Estimate", Plain.Level(linear.Level) + " interval"], Rows(half, curve, options));
         page.Blank();

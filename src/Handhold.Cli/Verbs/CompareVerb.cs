@@ -18,7 +18,7 @@ internal static class CompareVerb
             var column = given.GetValue(between) ?? throw Given.Missing(between.Name);
             var wanted = given.Need(rate, Reading.Share);
             var (curves, options) = question.Asked(given, desk, also: column);
-            var differences = curves.All(c => Term(c, column) is not null)
+            var differences = curves.All(c => Labels(c, column, options.Conditions).Length > 0)
                 ? Waiting.ForEach(desk, "Comparing", curves, curve => Levels(curve, column, wanted, options))
                 : Waiting.ForEach<(KeeperCurve A, KeeperCurve B), StopsDifference>(
                     desk,
@@ -37,10 +37,25 @@ internal static class CompareVerb
     private static CurveTerm? Term(KeeperCurve curve, string column) =>
         curve.Key[column] is null ? curve.Terms.FirstOrDefault(t => t.Columns.Contains(column) && !t.Levels.IsEmpty) : null;
 
-    /// <summary>Every two levels of a term of one curve, the reference first.</summary>
+    /// <summary>The labels of a column that one curve holds: of a term, the reference first, or of levels that vary, within those that were set.</summary>
+    private static ImmutableArray<string> Labels(KeeperCurve curve, string column, Conditions set) =>
+        Term(curve, column) is { } term
+            ? term.Levels
+            :
+            [
+                .. curve
+                    .Data.Cells.Where(c => curve.Linear is null && curve.Model.Varies.Any(v => v.Column == column))
+                    .Select(c => c.Conditions)
+                    .Where(c => curve.Model.Varies.First(v => v.Column == column).Within.All(w => set[w] is null || set[w] == c[w]))
+                    .Select(c => c[column]!)
+                    .Distinct()
+                    .Order(StringComparer.Ordinal),
+            ];
+
+    /// <summary>Every two labels of a column of one curve, the reference first.</summary>
     private static IEnumerable<StopsDifference> Levels(KeeperCurve curve, string column, double rate, AnswerOptions options)
     {
-        var levels = Term(curve, column)!.Levels;
+        var levels = Labels(curve, column, options.Conditions);
         return from b in Enumerable.Range(0, levels.Length)
             from a in Enumerable.Range(0, b)
             select curve.SlowerUnder(Conditions.None.With(column, levels[b]), Conditions.None.With(column, levels[a]), rate, options);

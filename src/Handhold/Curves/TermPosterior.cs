@@ -71,21 +71,50 @@ internal sealed partial class TermPosterior
     /// <param name="to">The other.</param>
     /// <param name="rate">The rate.</param>
     /// <param name="otherDays">Whether each side has a day of its own, with luck of its own.</param>
-    internal WeightedValues? ExposureChange(Conditions from, Conditions to, double rate, bool otherDays)
+    internal WeightedValues? ExposureChange(Conditions from, Conditions to, double rate, bool otherDays) =>
+        ExposureChange([.. _draws.Select(d => (d, d))], Moved.Read(from), Moved.Read(to), rate, otherDays);
+
+    /// <summary>The same between the two curves of every point.</summary>
+    internal static WeightedValues? ExposureChange(
+        (TermDraw Before, TermDraw After)[] draws,
+        Setting before,
+        Setting after,
+        double rate,
+        bool otherDays
+    )
     {
-        if (_draws.Sum(d => rate > d.Floor && rate < d.Ceiling ? d.Weight : 0) < 0.95)
+        if (draws.Sum(d => IsBetween(d.Before) ? d.Before.Weight : 0) < 0.95)
             return null;
-        var (before, after) = (Moved.Read(from), Moved.Read(to));
         var tables = new Dictionary<double, BurstCurve>();
         return new([
-            .. _draws
-                .Where(d => rate > d.Floor && rate < d.Ceiling)
-                .Select((d, k) => (Exposure(d, after, rate, tables) - Exposure(d, before, rate, tables) + Days(d, k), d.Weight)),
+            .. draws
+                .Where(d => IsBetween(d.Before))
+                .Select(
+                    (d, k) =>
+                        (
+                            Exposure(d.After, after, rate, tables) - Exposure(d.Before, before, rate, tables) + Days(d.Before, k),
+                            d.Before.Weight
+                        )
+                ),
         ]);
+
+        bool IsBetween(TermDraw draw) => rate > draw.Floor && rate < draw.Ceiling;
 
         // Evenly spread quantiles: the luck of two days, independent of the points.
         double Days(TermDraw draw, int k) => otherDays ? Math.Sqrt(2) * draw.SessionSd * Normal.Quantile((k + 0.5) * Golden % 1) : 0;
     }
+
+    /// <summary>The exposures, log2 seconds, that have a rate on another day; minus infinity where the rate is above the ceiling, infinity below the floor.</summary>
+    internal HalfPointMixture ExposureFor(Setting setting, double rate, Dictionary<double, BurstCurve> tables) =>
+        new([
+            .. _draws.Select(d => new MixturePart(
+                d.Weight,
+                new NormalHalfPoint(0, Math.Max(double.Hypot(d.SessionSd, d.ShiftSd), Sharpest)),
+                rate >= d.Ceiling ? double.NegativeInfinity
+                    : rate <= d.Floor ? double.PositiveInfinity
+                    : Exposure(d, setting, rate, tables)
+            )),
+        ]);
 
     /// <summary>The exposure, log2 seconds, that has a rate at a point whose ceiling is above it and floor below.</summary>
     internal static double Exposure(TermDraw draw, Setting setting, double rate, Dictionary<double, BurstCurve> tables)

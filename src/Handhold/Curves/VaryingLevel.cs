@@ -6,7 +6,7 @@ namespace Handhold;
 /// <summary>One level of a column that varies, as a posterior sees it: a photographer, a setup.</summary>
 public sealed class VaryingLevel
 {
-    private readonly Lazy<HalfPointMixture> _halfKeeper;
+    private readonly HalfPointMixture _halfKeeper;
     private readonly double _level;
 
     internal VaryingLevel(
@@ -14,7 +14,7 @@ public sealed class VaryingLevel
         int frames,
         ImmutableArray<ParameterSummary> effects,
         double borrowed,
-        Lazy<HalfPointMixture> halfKeeper,
+        HalfPointMixture halfKeeper,
         double level
     ) => (Path, Frames, Effects, Borrowed, _halfKeeper, _level) = (path, frames, effects, borrowed, halfKeeper, level);
 
@@ -35,10 +35,10 @@ public sealed class VaryingLevel
 
     /// <summary>Its half-keeper exposure on another day, at the curve's <see cref="KeeperCurve.ReferenceConditions"/>, with the levels it lies within, all else typical; null where half is probably out of reach.</summary>
     public ShutterSpeed? HalfKeeperExposure =>
-        _halfKeeper.Value.Quantile(0.5) is var median && double.IsFinite(median) ? ShutterSpeed.FromLog2Seconds(median) : null;
+        _halfKeeper.Quantile(0.5) is var median && double.IsFinite(median) ? ShutterSpeed.FromLog2Seconds(median) : null;
 
     /// <summary>Equal-tailed interval of that exposure, log2 seconds. Computed when asked.</summary>
-    public ExposureSet HalfKeeperSet => _halfKeeper.Value.Set(_level);
+    public ExposureSet HalfKeeperSet => _halfKeeper.Set(_level);
 
     /// <summary>The labels of its path, the outermost first.</summary>
     internal ImmutableArray<string> Path { get; }

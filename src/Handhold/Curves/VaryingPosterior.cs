@@ -49,54 +49,69 @@ internal sealed class VaryingPosterior(
     /// <param name="fresh">Groupings.</param>
     internal TermPosterior With(ImmutableArray<(int Grouping, int Level)> known, ImmutableArray<int> fresh)
     {
-        var weighted = new TermDraw[draws.Length];
-        var levels = known.Select(k => level(k.Grouping, k.Level)).ToArray();
-        var blocks = levels.GroupBy(l => l.Block).Select(g => g.First().Draws).ToArray();
-        for (var k = 0; k < draws.Length; k++)
+        var weights = Weights(known);
+        return new(moved, [.. Curves(known, fresh, weights)], 0)
         {
-            var draw = draws[k].Typical;
-            var (weight, shift, steepening) = (draw.Weight, 0.0, 0.0);
-            foreach (var block in blocks)
-                weight *= block[k].Ratio;
-            foreach (var (_, own) in levels)
-            {
-                weight *= own[k].Own;
-                shift += own[k].Shift;
-                steepening += own[k].Steepening;
-            }
-
-            var (mean, sd, steeper) = Anew(fresh, draws[k].Loadings, k);
-            weighted[k] = draw with
-            {
-                Weight = weight,
-                Shift = shift + mean,
-                ShiftSd = sd,
-                LogSteepness = draw.LogSteepness + steepening + steeper,
-            };
-        }
-
-        double[] weights = [.. weighted.Select(d => d.Weight)];
-        var total = weights.Sum();
-        return new(moved, [.. weighted.Select(d => d with { Weight = d.Weight / total })], 0)
-        {
-            Sampling = new(weights.Length, total * total / weights.Sum(w => w * w), ParetoTail.Shape(weights)),
+            Sampling = new(weights.Length, 1 / weights.Sum(w => w * w), ParetoTail.Shape(weights)),
         };
     }
 
-    /// <summary>Levels drawn anew: a steepness by evenly spread quantiles, independent of the points, and beside it what the half point is then shifted by.</summary>
-    private static (double Mean, double Sd, double Steepening) Anew(ImmutableArray<int> fresh, ImmutableArray<LevelLoading> loadings, int k)
+    /// <summary>How the exposure for a rate changes from some levels under some conditions to others, point by point: what they share drops out. Levels drawn anew are the same on both sides.</summary>
+    internal WeightedValues? ExposureChange(
+        (ImmutableArray<(int Grouping, int Level)> Levels, Conditions Conditions) from,
+        (ImmutableArray<(int Grouping, int Level)> Levels, Conditions Conditions) to,
+        ImmutableArray<int> fresh,
+        double rate,
+        bool otherDays
+    )
     {
-        var (tau, steep, both) = (0.0, 0.0, 0.0);
-        foreach (var g in fresh)
+        var weights = Weights([.. from.Levels.Union(to.Levels)]);
+        return TermPosterior.ExposureChange(
+            [.. Curves(from.Levels, fresh, weights).Zip(Curves(to.Levels, fresh, weights))],
+            moved.Read(from.Conditions),
+            moved.Read(to.Conditions),
+            rate,
+            otherDays
+        );
+    }
+
+    /// <summary>Weights of the points beside draws of some levels; they add up to one.</summary>
+    private double[] Weights(ImmutableArray<(int Grouping, int Level)> known)
+    {
+        double[] weights = [.. draws.Select(d => d.Typical.Weight)];
+        HashSet<int> blocks = [];
+        foreach (var (grouping, place) in known)
         {
-            tau += loadings[g].Tau * loadings[g].Tau;
-            steep += loadings[g].LogB * loadings[g].LogB;
-            both += loadings[g].Tau * loadings[g].Steep0;
+            var (block, own) = level(grouping, place);
+            var isFirst = blocks.Add(block);
+            for (var k = 0; k < weights.Length; k++)
+                weights[k] *= own[k].Own * (isFirst ? own[k].Ratio : 1);
         }
 
-        if (steep == 0)
-            return (0, Math.Sqrt(tau), 0);
-        var deviate = Normal.Quantile((k + 0.5) * Golden % 1);
-        return (both / Math.Sqrt(steep) * deviate, Math.Sqrt(Math.Max(0, tau - both * both / steep)), Math.Sqrt(steep) * deviate);
+        var total = weights.Sum();
+        return Array.ConvertAll(weights, w => w / total);
+    }
+
+    /// <summary>The curves of some levels; of levels drawn anew a steepness by evenly spread quantiles, independent of the points, and beside it what the half point is then shifted by.</summary>
+    private TermDraw[] Curves(ImmutableArray<(int Grouping, int Level)> known, ImmutableArray<int> fresh, double[] weights)
+    {
+        ImmutableArray<LevelDraw>[] levels = [.. known.Select(k => level(k.Grouping, k.Level).Draws)];
+        var curves = new TermDraw[draws.Length];
+        for (var k = 0; k < curves.Length; k++)
+        {
+            var anew = LevelsAnew.Of(fresh, draws[k].Loadings);
+            var (shift, steepening) = anew.At(anew.LogB == 0 ? 0 : Normal.Quantile((k + 0.5) * Golden % 1));
+            foreach (var own in levels)
+                (shift, steepening) = (shift + own[k].Shift, steepening + own[k].Steepening);
+            curves[k] = draws[k].Typical with
+            {
+                Weight = weights[k],
+                Shift = shift,
+                ShiftSd = anew.ShiftSd,
+                LogSteepness = draws[k].Typical.LogSteepness + steepening,
+            };
+        }
+
+        return curves;
     }
 }

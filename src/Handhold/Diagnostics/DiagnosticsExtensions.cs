@@ -24,6 +24,7 @@ public static class DiagnosticsExtensions
         {
             { Likelihood.Grouped: { } grouped } => GroupedChecks.Of(curve, grouped),
             { } linear => LinearChecks.Of(curve, linear, rate, under, seed),
+            null when curve.Varying is { } varying => VaryingChecks.Of(curve, varying),
             null => PosteriorChecks.Of(curve, rate, under, seed),
         };
         return new(curve, rate, [.. curve.Data.Speeds.Select((s, i) => Speed(curve, s, fitted[i]))], cells);

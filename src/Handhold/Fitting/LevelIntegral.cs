@@ -135,11 +135,7 @@ internal readonly ref struct LevelIntegral(
     }
 
     private LevelSlopes Part(int part, double z0, double z1) =>
-        curves.Of(
-            parts[part],
-            _above[2 * part] + loading.Tau * z0,
-            _above[2 * part + 1] + loading.Steep0 * z0 + loading.Steep1 * z1
-        );
+        curves.Of(parts[part], _above[2 * part] + loading.Tau * z0, _above[2 * part + 1] + loading.Steep0 * z0 + loading.Steep1 * z1);
 
     private LevelSlopes Sum(double z0, double z1)
     {

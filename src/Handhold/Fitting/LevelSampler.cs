@@ -12,6 +12,9 @@ internal sealed class LevelSampler
 {
     private const double LogTwoPi = 1.8378770664093454836;
     private const int MostKept = 64;
+
+    private static HermiteNodes Nodes { get; } = HermiteNodes.Of(7); // a ratio's digits matter less than a weight's
+
     private readonly VaryingDensity _density;
     private readonly ImmutableArray<(int Index, VaryingPoint Point)> _points;
     private readonly int _size;
@@ -64,7 +67,10 @@ internal sealed class LevelSampler
         for (var i = 0; i < draws.Length; i++)
             draws[i] = new LevelDraw[_points.Length];
         var upper = anchor.Z.Length == 0 ? null : Points(anchor.Z.Length, 1 + 2 * (long)index);
-        StudentPoints[] finest = [.. block.Finest.Select(level => Points(_points[0].Point.Loadings[_density.Frames.Finest].Dimension, 2 + 2 * (long)level))];
+        StudentPoints[] finest =
+        [
+            .. block.Finest.Select(level => Points(_points[0].Point.Loadings[_density.Frames.Finest].Dimension, 2 + 2 * (long)level)),
+        ];
         Parallel.For(0, _points.Length, k => Draw(block, anchor, k, upper, finest, draws));
         return draws;
     }
@@ -76,8 +82,9 @@ internal sealed class LevelSampler
     {
         var (index, point) = _points[k];
         var integral = _density.At(point);
-        var top = integral.Of(block, anchor, VaryingDensity.Usual);
+        var top = integral.Of(block, anchor, Nodes);
         var (z, size, ratio) = (top.Z, top.Z.Length, 1.0);
+        double[] logs = [.. finest.Select(_ => top.Log)]; // with no upper levels the block is the level
         if (upper is not null)
         {
             upper[index].CopyTo(z = new double[size]);
@@ -93,7 +100,8 @@ internal sealed class LevelSampler
             {
                 var level = integral.Integral(block.Finest[l], z);
                 top.Levels[l] = level.Top(top.Levels[l]);
-                log += level.Log(top.Levels[l], VaryingDensity.Usual, [], []);
+                logs[l] = level.Log(top.Levels[l], Nodes, [], []);
+                log += logs[l];
             }
 
             ratio = Math.Exp(log);
@@ -105,21 +113,32 @@ internal sealed class LevelSampler
         }
 
         for (var l = 0; l < finest.Length; l++)
-            draws[block.Upper.Length + l][k] = Finest(integral.Integral(block.Finest[l], z), top.Levels[l], finest[l], index, point, ratio);
+            draws[block.Upper.Length + l][k] = Finest(
+                integral.Integral(block.Finest[l], z),
+                top.Levels[l],
+                logs[l],
+                finest[l],
+                index,
+                point,
+                ratio
+            );
     }
 
-    private LevelDraw Finest(LevelIntegral level, LevelTop top, StudentPoints points, int index, VaryingPoint point, double ratio)
+    private LevelDraw Finest(
+        LevelIntegral level,
+        LevelTop top,
+        double logIntegral,
+        StudentPoints points,
+        int index,
+        VaryingPoint point,
+        double ratio
+    )
     {
         var loading = point.Loadings[_density.Frames.Finest];
         var x = points[index];
         var dimension = loading.Dimension;
         var (z0, z1) = top.At(x[0], dimension == 2 ? x[1] : 0);
-        var log =
-            level.LogDensity(z0, z1)
-            - 0.5 * dimension * LogTwoPi
-            - level.Log(top, VaryingDensity.Usual, [], [])
-            - points.LogDensity(index)
-            + top.LogScale(dimension);
+        var log = level.LogDensity(z0, z1) - 0.5 * dimension * LogTwoPi - logIntegral - points.LogDensity(index) + top.LogScale(dimension);
         var open = (1 + top.L10 / top.L11 * (top.L10 / top.L11)) / (top.L00 * top.L00);
         return new(ratio, Math.Exp(log), loading.Shift([z0, z1]), loading.Steepening([z0, z1]), open);
     }

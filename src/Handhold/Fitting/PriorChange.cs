@@ -11,10 +11,7 @@ internal static class PriorChange
     internal static double Log(Priors priors, ImmutableArray<LevelSpread> spreads, VaryingDraw draw, double by)
     {
         var point = draw.Typical;
-        var log = Change(
-            (point.LogSteepness - Math.Log(priors.Steepness.Median)) / priors.Steepness.LogStandardDeviation,
-            by
-        );
+        var log = Change((point.LogSteepness - Math.Log(priors.Steepness.Median)) / priors.Steepness.LogStandardDeviation, by);
         if (point.SessionSd > 0)
             log += Change(point.SessionSd / priors.SessionLuck.Scale, by);
         if (point.BurstSd > 0)

@@ -6,16 +6,15 @@ namespace Handhold.Fitting;
 /// <summary>A finished curve in which levels vary.</summary>
 internal static class VaryingAssembly
 {
-    internal static KeeperCurve Make(KeeperModel model, CurveRows rows, VaryingSample sample) => Make(model, rows, sample, sample.Posterior);
+    internal static KeeperCurve Make(KeeperModel model, CurveRows rows, VaryingSample sample) =>
+        Make(model, rows, sample, sample.Posterior);
 
     private static KeeperCurve Make(KeeperModel model, CurveRows rows, VaryingSample sample, VaryingPosterior posterior)
     {
         var typical = posterior.Typical;
         var parameters = TermAssembly.Parameters(model, typical);
         var conditions = typical.Reference(rows.Data.Cells);
-        Lazy<ImmutableArray<VaryingLevels>> levels = new(() =>
-            VaryingSummaries.Of(model, rows.Data, posterior, conditions)
-        );
+        Lazy<ImmutableArray<VaryingLevels>> levels = new(() => VaryingSummaries.Of(model, rows.Data, posterior, conditions));
         return new(
             rows.Key,
             rows.Data,

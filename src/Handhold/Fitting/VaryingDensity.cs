@@ -22,7 +22,10 @@ internal sealed class VaryingDensity
     {
         (_model, Moved, Spreads, Frames) = (model, moved, spreads, frames);
         _fixed = new(model, moved, new TermObservations(frames.Settings, []));
-        _burst = model.Luck == LuckKind.None ? GaussRule.Hermite(1) : GaussRule.Hermite(NodesOfLuck + 2 * (int)Math.Sqrt(frames.LargestBurst - 1));
+        _burst =
+            model.Luck == LuckKind.None
+                ? GaussRule.Hermite(1)
+                : GaussRule.Hermite(NodesOfLuck + 2 * (int)Math.Sqrt(frames.LargestBurst - 1));
         _correlations = [.. spreads.Select(s => s.Correlation is { } prior ? new LossTable(new(prior.Shape, prior.Shape)) : null)];
         Dimension = _fixed.Dimension + spreads.Sum(s => s.Parameters);
         Offsets = Placed();

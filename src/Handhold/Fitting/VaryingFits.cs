@@ -5,7 +5,7 @@ namespace Handhold.Fitting;
 /// <summary>The posterior of curves in which levels vary, each by itself.</summary>
 internal static class VaryingFits
 {
-    private const int Size = 2048;
+    private const int Size = 4096;
 
     internal static FittedCurves Run(
         KeeperModel model,

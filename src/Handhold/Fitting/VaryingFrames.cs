@@ -36,9 +36,13 @@ internal sealed record VaryingFrames(
         var read = data
             .Cells.Select(c => c.Conditions)
             .Distinct()
-            .ToDictionary(c => c, c => moved.Read(c) is var setting && settings.TryGetValue(setting, out var place)
-                ? place
-                : settings[setting] = settings.Count);
+            .ToDictionary(
+                c => c,
+                c =>
+                    moved.Read(c) is var setting && settings.TryGetValue(setting, out var place)
+                        ? place
+                        : settings[setting] = settings.Count
+            );
         ImmutableArray<ImmutableArray<LevelPart>> levels =
         [
             .. data

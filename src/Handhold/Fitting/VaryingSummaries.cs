@@ -9,6 +9,7 @@ internal static class VaryingSummaries
 {
     internal static ImmutableArray<VaryingLevels> Of(KeeperModel model, CurveData data, VaryingPosterior posterior, Conditions reference)
     {
+        var (setting, tables) = (posterior.Moved.Read(reference), new Dictionary<double, BurstCurve>());
         return [.. posterior.Spreads.Select((spread, g) => Grouping(spread, g))];
 
         VaryingLevels Grouping(LevelSpread spread, int g)
@@ -41,7 +42,7 @@ internal static class VaryingSummaries
                     .. spread.LogB is null ? [] : new[] { Effect("log2b", d => d.Steepening / Math.Log(2)) },
                 ],
                 Math.Min(1, Values(d => d.Open).Mean),
-                new(() => posterior.With(posterior.LevelsOf(Above(spread.Grouping, path)), []).At(reference).AnotherDay.ExposureFor(0.5)),
+                posterior.With(posterior.LevelsOf(Above(spread.Grouping, path)), []).ExposureFor(setting, 0.5, tables),
                 model.Level
             );
 

@@ -57,12 +57,13 @@ internal static class CompareQuestion
     }
 
     /// <summary>On a shared day its luck is on both sides and drops out; otherwise each side gets a day of its own.</summary>
-    private static RateLaw Law(KeeperCurve curve, KeeperCurve other, bool shared, AnswerOptions options) =>
-        !shared && options.Day == Day.Another ? curve.PosteriorUnder(options.Conditions).AnotherDay
-        : DaysOfSides.Of(curve.Data.Cells).SetEquals(DaysOfSides.Of(other.Data.Cells))
-        && curve.PosteriorUnder(options.Conditions).SameDay is { } same
-            ? same
-        : curve.PosteriorUnder(options.Conditions).Habitual;
+    private static RateLaw Law(KeeperCurve curve, KeeperCurve other, bool shared, AnswerOptions options)
+    {
+        var posterior = VaryingLaw.Posterior(curve, options);
+        return !shared && options.Day == Day.Another ? posterior.AnotherDay
+            : DaysOfSides.Of(curve.Data.Cells).SetEquals(DaysOfSides.Of(other.Data.Cells)) && posterior.SameDay is { } same ? same
+            : posterior.Habitual;
+    }
 
     /// <summary>Probability masses of an exposure's distribution, conditional on being reachable, at the middles of narrow bins.</summary>
     private static (double From, double[] Masses) Masses(HalfPointMixture exposure)

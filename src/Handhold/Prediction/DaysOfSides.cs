@@ -27,7 +27,13 @@ internal static class DaysOfSides
     /// <summary>What to say of two conditions of one curve; where no frame was shot under one, nothing.</summary>
     internal static ImmutableArray<Status> Remarks(KeeperCurve curve, Conditions a, Conditions b)
     {
-        string[] apart = [.. curve.Terms.SelectMany(t => t.Columns).Where(column => a[column] != b[column])];
+        string[] apart =
+        [
+            .. curve
+                .Terms.SelectMany(t => t.Columns)
+                .Concat(curve.Model.Varies.SelectMany(v => v.Path))
+                .Where(column => a[column] != b[column]),
+        ];
         return Remarks(curve, curve.Data.Cells.Where(c => IsUnder(c, a)), curve.Data.Cells.Where(c => IsUnder(c, b)));
 
         bool IsUnder(FrameCell cell, Conditions side) => apart.All(column => cell.Conditions[column] == side[column]);

@@ -19,6 +19,10 @@ internal static class DaysQuestion
 
     internal static DaysAnswer Answer(KeeperCurve curve, CancellationToken cancellation)
     {
+        if (curve.Varying is not null)
+            throw new ArgumentException(
+                $"Curve {curve.Key} holds levels fitted together, and days are told of one curve at a time. Fit without levels that vary (Each splits the table)."
+            );
         if (curve.TestedDays is not { } tested)
             throw new ArgumentException(
                 $"Curve {curve.Key} was fitted without the luck of days. Fit it with the posterior and normal luck, the defaults."

@@ -25,7 +25,7 @@ internal static class ExposureQuestion
     {
         if (question.Law is ILineLaw line)
             return OnLine(question, line, rate);
-        var exposures = ((RateLaw)question.Law).ExposureFor(rate);
+        var exposures = Exposures(question, rate);
         var (median, set) = (exposures.Quantile(0.5), exposures.Set(question.Level));
         if (set.Pieces.IsEmpty || double.IsInfinity(median))
             return Unreachable(question, rate, set);
@@ -39,9 +39,12 @@ internal static class ExposureQuestion
 
     private static double? Median(Question question, double rate)
     {
-        var median = ((RateLaw)question.Law).ExposureFor(rate).Quantile(0.5);
+        var median = Exposures(question, rate).Quantile(0.5);
         return double.IsInfinity(median) ? null : Math.Pow(2, median);
     }
+
+    private static HalfPointMixture Exposures(Question question, double rate) =>
+        question.Law is PopulationLaw population ? population.ExposureFor(rate) : ((RateLaw)question.Law).ExposureFor(rate);
 
     private static Status Flat { get; } =
         new(StatusCode.FlatNotExcluded, "The fitted curve does not change with the exposure, so no exposure can be named for a rate.");

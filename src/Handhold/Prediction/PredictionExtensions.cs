@@ -126,6 +126,7 @@ public static class PredictionExtensions
             return TermDifference.Between(
                 curve,
                 term,
+                all.Whose,
                 a,
                 b,
                 Question.CheckedProbability(rate, "rate"),

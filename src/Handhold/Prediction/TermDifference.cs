@@ -9,6 +9,7 @@ internal static class TermDifference
     internal static StopsDifference Between(
         KeeperCurve curve,
         TermPosterior term,
+        Whose? whose,
         Conditions reference,
         Conditions conditions,
         double rate,
@@ -16,7 +17,15 @@ internal static class TermDifference
         ImmutableArray<Status> statuses
     )
     {
-        if (term.ExposureChange(reference.Or(term.Moved.Shared), conditions.Or(term.Moved.Shared), rate, otherDays) is not { } change)
+        var (from, to) = (reference.Or(term.Moved.Shared), conditions.Or(term.Moved.Shared));
+        if (
+            (
+                curve.Varying is { } varying
+                    ? VaryingLaw.ExposureChange(varying, whose, from, to, rate, otherDays)
+                    : term.ExposureChange(from, to, rate, otherDays)
+            )
+            is not { } change
+        )
             return new(
                 curve,
                 curve,

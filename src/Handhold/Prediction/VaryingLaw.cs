@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using Handhold.Curves;
+using Handhold.Models;
 
 namespace Handhold.Prediction;
 
@@ -9,10 +11,40 @@ internal static class VaryingLaw
     internal static IRateLaw Of(VaryingPosterior varying, KeeperCurve curve, AnswerOptions options)
     {
         var conditions = options.Conditions.Or(varying.Moved.Shared);
-        var meant = LevelsMeant.By(options.Whose, [.. varying.Spreads.Select(s => s.Grouping)], conditions);
-        if (options.Day == Day.Same && curve.Model.Luck != LuckKind.None)
-            return varying.With([.. meant.Known, (varying.Days, TestedDay.Of(curve, conditions))], meant.Fresh).At(conditions).Habitual;
-        var posterior = varying.With(meant.Known, meant.Fresh).At(conditions);
-        return options.Day == Day.Same ? posterior.Habitual : posterior.AnotherDay;
+        if (options.Whose == Whose.Population)
+            return new PopulationLaw(varying, conditions);
+        if (options.Day == Day.Another || curve.Model.Luck == LuckKind.None)
+            return Posterior(curve, options).AnotherDay;
+        var meant = LevelsMeant.By(options.Whose, Groupings(varying), conditions);
+        return varying.With([.. meant.Known, (varying.Days, TestedDay.Of(curve, conditions))], meant.Fresh).At(conditions).Habitual;
     }
+
+    /// <summary>The posterior of a curve, or of the levels of it that are meant.</summary>
+    /// <exception cref="ConditionsException">It was not said whose rate is meant, or a level is not named or unknown.</exception>
+    internal static CurvePosterior Posterior(KeeperCurve curve, AnswerOptions options)
+    {
+        if (curve.Varying is not { } varying)
+            return curve.PosteriorUnder(options.Conditions);
+        var conditions = options.Conditions.Or(varying.Moved.Shared);
+        var meant = LevelsMeant.By(options.Whose, Groupings(varying), conditions);
+        return varying.With(meant.Known, meant.Fresh).At(conditions);
+    }
+
+    /// <summary>Change of the exposure for a rate between two sides; null where a side may not reach it.</summary>
+    /// <exception cref="ConditionsException">It was not said whose rate is meant, or a level is not named or unknown.</exception>
+    internal static WeightedValues? ExposureChange(
+        VaryingPosterior varying,
+        Whose? whose,
+        Conditions from,
+        Conditions to,
+        double rate,
+        bool otherDays
+    )
+    {
+        var before = LevelsMeant.By(whose, Groupings(varying), from);
+        var after = LevelsMeant.By(whose, Groupings(varying), to);
+        return varying.ExposureChange((before.Known, from), (after.Known, to), before.Fresh, rate, otherDays);
+    }
+
+    private static ImmutableArray<Grouping> Groupings(VaryingPosterior varying) => [.. varying.Spreads.Select(s => s.Grouping)];
 }
