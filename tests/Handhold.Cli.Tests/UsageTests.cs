@@ -12,7 +12,10 @@ public class UsageTests
     [InlineData("likelihood with --luck normal", "--nodes", "3")]
     [InlineData("likelihood with --luck normal", "--estimator", "likelihood", "--luck", "beta-binomial", "--nodes", "3")]
     [InlineData("1 to 200", "--estimator", "likelihood", "--luck", "normal", "--nodes", "201")]
-    [InlineData("not in this version", "--estimator", "likelihood", "--scale", "stops")]
+    [InlineData("--estimator posterior", "--estimator", "likelihood", "--scale", "stops")]
+    [InlineData("--estimator likelihood", "--scale", "link")]
+    [InlineData("posterior or likelihood", "--estimator", "bias-reduced", "--varies", "setup=both")]
+    [InlineData("--luck none", "--varies", "session=intercept")]
     [InlineData("posterior or likelihood", "--estimator", "bias-reduced", "--ceiling", "estimated")]
     [InlineData("posterior or likelihood", "--estimator", "bias-reduced", "--floor", "estimated")]
     [InlineData("uses no priors", "--estimator", "likelihood", "--prior", "tau0=normal(0,1)")]
@@ -23,7 +26,6 @@ public class UsageTests
     [InlineData("twice", "--estimator", "likelihood", "--term", "focal", "--term", "focal")]
     [InlineData("needs judge by itself", "--estimator", "likelihood", "--product", "exposure,judge")]
     [InlineData("not two terms", "--estimator", "likelihood", "--product", "exposure")]
-    [InlineData("--estimator likelihood", "--varies", "setup=both")]
     [InlineData("does not vary", "--estimator", "likelihood", "--within", "setup=photographer")]
     [InlineData("intercept, exposure, both", "--estimator", "likelihood", "--varies", "setup=tau")]
     [InlineData("twice", "--estimator", "likelihood", "--varies", "setup=both", "--varies", "setup=intercept")]
@@ -35,10 +37,6 @@ public class UsageTests
     [InlineData("Laplace", "--estimator", "likelihood", "--varies", "setup=both", "--nodes", "9")]
     public void What_excludes_each_other_is_refused_with_the_way_out(string remedy, params string[] options) =>
         Refused(remedy, ["fit", "-", .. options]);
-
-    [Theory]
-    [InlineData("--scale", "link")]
-    public void What_comes_later_is_refused_as_such(params string[] option) => Refused("not in this version", ["fit", "-", .. option]);
 
     [Theory]
     [InlineData("simulate", "--speeds", "1/60")]

@@ -35,8 +35,11 @@ internal static class LevelReport
         {
             "tau0" => Numbers("half-keeper speeds, sd", spread, " stops"),
             "log2b" => Numbers("steepness, sd of its logarithm to base two", spread, ""),
-            _ => Numbers("their correlation", spread, ""),
+            _ => ["their correlation", Share(spread.Median), $"{Share(spread.Interval.Lower)} to {Share(spread.Interval.Upper)}"],
         };
+
+    /// <summary>Two digits, no minus before a zero.</summary>
+    private static string Share(double number) => (Math.Round(number, 2) + 0.0).ToString("0.00", CultureInfo.InvariantCulture);
 
     private static string[] Numbers(string what, ParameterSummary spread, string unit) =>
         [what, Plain.Stops(spread.Median) + unit, $"{Plain.Stops(spread.Interval.Lower)} to {Plain.Stops(spread.Interval.Upper)}{unit}"];

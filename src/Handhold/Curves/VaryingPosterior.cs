@@ -36,14 +36,6 @@ internal sealed class VaryingPosterior(
 
     internal TermPosterior Typical => With([], []);
 
-    /// <summary>The same points, weighed again.</summary>
-    internal VaryingPosterior Weighed(Func<VaryingDraw, double> ratio)
-    {
-        var ratios = draws.Select(d => d.Typical.Weight * ratio(d)).ToArray();
-        var total = ratios.Sum();
-        return new(moved, [.. draws.Select((d, k) => d with { Typical = d.Typical with { Weight = ratios[k] / total } })], spreads, level);
-    }
-
     /// <summary>The curve of some levels, others drawn anew; those neither known nor fresh are typical.</summary>
     /// <param name="known">Levels by grouping and place.</param>
     /// <param name="fresh">Groupings.</param>

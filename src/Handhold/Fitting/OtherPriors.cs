@@ -1,6 +1,6 @@
 namespace Handhold.Fitting;
 
-/// <summary>One curve alone, ceiling and floor held at its medians, when the priors of steepness and luck are as they are, twice and half as wide.</summary>
+/// <summary>One curve alone, ceiling and floor held at its medians, when the priors of steepness, luck and spreads are as they are, twice and half as wide.</summary>
 internal static class OtherPriors
 {
     /// <summary>The model with ceiling and floor held at a curve's medians, so that the curve can be fitted without those it shares them with.</summary>
@@ -29,6 +29,7 @@ internal static class OtherPriors
                         Steepness = held.Priors.Steepness with { LogStandardDeviation = by * held.Priors.Steepness.LogStandardDeviation },
                         SessionLuck = new(by * held.Priors.SessionLuck.Scale),
                         BurstLuck = new(by * held.Priors.BurstLuck.Scale),
+                        Spreads = held.Priors.Spreads.Widened(by),
                     },
                 }
             );

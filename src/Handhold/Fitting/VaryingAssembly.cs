@@ -1,20 +1,19 @@
-using System.Collections.Immutable;
-using Handhold.Curves;
-
 namespace Handhold.Fitting;
 
 /// <summary>A finished curve in which levels vary.</summary>
 internal static class VaryingAssembly
 {
-    internal static KeeperCurve Make(KeeperModel model, CurveRows rows, VaryingSample sample) =>
-        Make(model, rows, sample, sample.Posterior);
-
-    private static KeeperCurve Make(KeeperModel model, CurveRows rows, VaryingSample sample, VaryingPosterior posterior)
+    internal static KeeperCurve Make(
+        KeeperModel model,
+        CurveRows rows,
+        VaryingSample sample,
+        Func<CurveShape, (KeeperCurve, KeeperCurve, KeeperCurve)> otherPriors
+    )
     {
-        var typical = posterior.Typical;
+        var (posterior, typical) = (sample.Posterior, sample.Posterior.Typical);
         var parameters = TermAssembly.Parameters(model, typical);
         var conditions = typical.Reference(rows.Data.Cells);
-        Lazy<ImmutableArray<VaryingLevels>> levels = new(() => VaryingSummaries.Of(model, rows.Data, posterior, conditions));
+        var shape = TermAssembly.MedianShape(typical, posterior.Moved.Read(conditions));
         return new(
             rows.Key,
             rows.Data,
@@ -30,14 +29,11 @@ internal static class VaryingAssembly
             Deviance = double.NaN,
             Term = typical,
             Varying = posterior,
-            FindLevels = levels,
+            FindLevels = new(() => VaryingSummaries.Of(model, rows.Data, posterior, conditions)),
             Posterior = typical.At(conditions),
-            MedianShape = TermAssembly.MedianShape(typical, posterior.Moved.Read(conditions)),
+            MedianShape = shape,
             Sampling = sample.Sampling,
-            OtherPriors = new(() => (Weighed(1), Weighed(2), Weighed(0.5))),
+            OtherPriors = new(() => otherPriors(shape)),
         };
-
-        KeeperCurve Weighed(double by) =>
-            Make(model, rows, sample, posterior.Weighed(draw => Math.Exp(PriorChange.Log(model.Priors, posterior.Spreads, draw, by))));
     }
 }

@@ -6,6 +6,7 @@ namespace Handhold.Fitting;
 internal static class VaryingFits
 {
     private const int Size = 4096;
+    private const int PriorCheckSize = 1024;
 
     internal static FittedCurves Run(
         KeeperModel model,
@@ -19,10 +20,18 @@ internal static class VaryingFits
         {
             var sample = VaryingSample.Of(model, row, Size, cancellation);
             evidence += sample.LogEvidence;
-            curves.Add(VaryingAssembly.Make(model, row, sample));
+            curves.Add(Curve(model, row, sample));
             progress?.Report(++done / (double)rows.Length);
         }
 
         return new(model, [.. curves]) { LogEvidence = evidence };
     }
+
+    private static KeeperCurve Curve(KeeperModel model, CurveRows rows, VaryingSample sample) =>
+        VaryingAssembly.Make(
+            model,
+            rows,
+            sample,
+            shape => OtherPriors.Of(model, shape, held => Curve(held, rows, VaryingSample.Of(held, rows, PriorCheckSize, default)))
+        );
 }

@@ -28,6 +28,18 @@ public sealed record SpreadPriors
     /// <summary>Correlation of a level's half point and logarithm of the steepness.</summary>
     public LkjPrior Correlation { get; init; } = new(2);
 
+    /// <summary>All spreads as many times as wide.</summary>
+    internal SpreadPriors Widened(double by) =>
+        this with
+        {
+            PhotographerTau = new(by * PhotographerTau.Scale),
+            PhotographerLogB = new(by * PhotographerLogB.Scale),
+            SetupTau = new(by * SetupTau.Scale),
+            SetupLogB = new(by * SetupLogB.Scale),
+            OtherTau = new(by * OtherTau.Scale),
+            OtherLogB = new(by * OtherLogB.Scale),
+        };
+
     /// <summary>The prior of a column's half points.</summary>
     internal HalfNormalPrior Tau(string column, Priors others) =>
         column switch

@@ -126,7 +126,7 @@ internal sealed class Question
         return statuses.Add(
             new(
                 StatusCode.RestsOnPrior,
-                $"The data leave {what} to the priors of steepness and luck: doubling or halving their widths moves it by more than a factor of two. More frames around the half-keeper speed would settle it."
+                $"The data leave {what} to the priors of steepness and luck{(Curve.Varying is null ? "" : ", or of how levels spread")}: doubling or halving their widths moves it by more than a factor of two. More frames around the half-keeper speed would settle it."
             )
         );
     }

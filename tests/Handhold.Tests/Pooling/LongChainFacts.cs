@@ -68,8 +68,8 @@ public class LongChainFacts
             foreach (var spread in group.Spreads)
                 yield return (
                     spread.Name == "log2b" ? "sb"
-                        : isUpper ? "st"
-                        : "ss",
+                    : isUpper ? "st"
+                    : "ss",
                     spread
                 );
             if (group.Correlation is { } correlation)
