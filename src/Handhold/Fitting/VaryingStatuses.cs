@@ -28,7 +28,7 @@ internal static class VaryingStatuses
             );
         GroupStatuses.AddRepeats([.. spreads.Select(s => s.Grouping)], data.Cells, statuses);
         CurveStatuses.AddBursts(model, data, statuses);
-        CurveStatuses.AddOrder(data, statuses);
+        CurveStatuses.AddShooting(data, statuses);
         if (sample.Sampling.IsPoor || sample.Moves > Matters)
             statuses.Add(
                 new(
