@@ -9,10 +9,10 @@ namespace Handhold.Benchmarks;
 [MemoryDiagnoser]
 public class Pictures
 {
-    private static readonly Plot s_curve = KeeperCurvePlot.Draw(Fit());
+    private static readonly Plot s_curve = KeeperCurvePlot.Draw(Fit(KeeperModel.Default));
     private static readonly Plot s_empty = new();
 
-    internal static KeeperCurve Fit()
+    internal static KeeperCurve Fit(KeeperModel model)
     {
         FrameTable table =
         [
@@ -21,7 +21,7 @@ public class Pictures
             new(OneOver(15), frames: 6, keepers: 3),
             new(OneOver(8), frames: 6, keepers: 0),
         ];
-        return KeeperModel.Default.Fit(table).Only;
+        return model.Fit(table).Only;
     }
 
     [Benchmark(Baseline = true, Description = "empty plot, 1200 x 800")]
