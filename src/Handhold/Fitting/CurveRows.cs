@@ -34,43 +34,11 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior>
     {
         if (table.Count == 0)
             throw new CellException("The table", "it has no rows.", "Give at least one judged frame.");
-        ImmutableArray<string> columns = [.. model.Each.Where(c => table.Any(r => r.Conditions[c] is not null))];
-        var burstRow = 0;
-        var groups = new Dictionary<string, (CurveKey Key, List<FrameCell> Rows)>(StringComparer.Ordinal);
-        var (values, last) = (new string[columns.Length], Array.Empty<string>());
-        List<FrameCell> group = [];
-        foreach (var row in table)
-        {
-            burstRow++;
-            for (var c = 0; c < values.Length; c++)
-                values[c] =
-                    row.Conditions[columns[c]]
-                    ?? throw new CellException(
-                        $"Row {burstRow}",
-                        $"it has no {columns[c]}, but other rows have.",
-                        $"Fill in the {columns[c]} of every row, or leave the column out."
-                    );
-            if (burstRow == 1 || !values.AsSpan().SequenceEqual(last))
-                (group, last) = (GroupOf(values), [.. values]);
-            group.Add(
-                model.Bursts == BurstUse.PerRow
-                    ? With(row, row.Conditions with { Burst = FormattableString.Invariant($"row {burstRow}") })
-                    : row
-            );
-        }
-
+        var gathered = GatheredRows.Of(model, table);
         return EachCurve.Do(
-            [.. groups.OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Value)],
-            g => Pool(model, g.Key, g.Rows, columns)
+            [.. gathered.Curves.OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Value)],
+            g => Pool(model, g.Key, g.Rows, gathered.Columns)
         );
-
-        List<FrameCell> GroupOf(string[] labels)
-        {
-            var name = string.Join('\u001f', labels);
-            if (!groups.TryGetValue(name, out var found))
-                groups[name] = found = (new([.. columns.Zip(labels, KeyValuePair.Create)]), []);
-            return found.Rows;
-        }
     }
 
     /// <summary>What moves the half point: the terms, or nothing.</summary>
@@ -91,7 +59,7 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior>
             key,
             "Frames judged by different criteria are never pooled: add criterion to the columns that split curves."
         );
-        var conditions = Distinct(rows.Where(r => r.Frames > 0));
+        var conditions = rows.TrueForAll(r => r.Frames > 0) ? all : Distinct(rows.Where(r => r.Frames > 0));
         var (terms, explained) =
             model.Estimator == Estimator.Posterior && !WhatMoved.IsCalledFor(model, conditions)
                 ? ([], [])
@@ -113,7 +81,7 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior>
 
         HashSet<string> kept = [.. columns, .. terms, .. model.Varies.SelectMany(v => v.Path)];
         var pooled = Kept(all, model, kept);
-        var cells = Pooled(rows.Where(r => r.Frames > 0), pooled, (r, c) => new(r.Exposure, r.Frames, r.Keepers) { Conditions = c });
+        var cells = Pooled(rows.Where(r => r.Frames > 0), pooled, (r, c) => r.Judged(c));
         ImmutableArray<SpeedCount> speeds =
         [
             .. Neighbours.Joined(
@@ -211,7 +179,7 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior>
             {
                 var own = Kept(all, model, columns);
                 if (!kept.TryGetValue(own, out var same))
-                    kept.Add(same = own);
+                    kept.Add(same = own == all ? all : own);
                 return same;
             }
         );
@@ -228,8 +196,6 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior>
             Support = columns.Contains("support") ? all.Support : null,
             Others = all.Others.RemoveRange(all.Others.Keys.Where(k => !columns.Contains(k))),
         };
-
-    private static FrameCell With(FrameCell row, Conditions conditions) => row with { Conditions = conditions };
 
     private static void Refuse(Conditions[] conditions, Func<Conditions, string> value, string column, CurveKey key, string remedy)
     {

@@ -4,7 +4,7 @@ using System.Runtime.InteropServices;
 
 namespace Handhold.Fitting;
 
-/// <summary>The same work for every curve, on every processor.</summary>
+/// <summary>The same work for every curve, or stretch of a table, on every processor.</summary>
 internal static class EachCurve
 {
     /// <summary>The results in the order of the curves; where some fail, the failure of the first, on any number of processors.</summary>

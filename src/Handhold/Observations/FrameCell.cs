@@ -65,6 +65,13 @@ public sealed record FrameCell
     /// <summary>Frames not judged whose speed and conditions are not known any more.</summary>
     internal int Elsewhere { get; init; }
 
+    /// <summary>The frames judged and nothing else, under these conditions.</summary>
+    internal FrameCell Judged(Conditions conditions) =>
+        ReferenceEquals(conditions, Conditions)
+        && (Unjudged, Elsewhere, Rows, InOrder, Survivors, SecondLooks) == (0, 0, 1, false, (0, 0), default)
+            ? this
+            : new(Exposure, Frames, Keepers) { Conditions = conditions };
+
     /// <summary>The cell with every frame not judged called a reject.</summary>
     internal FrameCell AsRejects() =>
         Unjudged == 0
