@@ -12,7 +12,7 @@ const double Allowance = 0.005;
 if (args.Length is < 1 or > 3)
 {
     await Console.Error.WriteLineAsync(
-        "Usage: dotnet run -c Release --project laws/Handhold.Laws -- docs/laws [worlds, default 20000] [plans, misfit, tables, fits, coverage, posterior, effects or experiment, default all]"
+        "Usage: dotnet run -c Release --project laws/Handhold.Laws -- docs/laws [worlds, default 20000] [plans, misfit, tables, fits, coverage, posterior, effects, levels or experiment, default all]"
     );
     return 2;
 }
@@ -105,8 +105,29 @@ if (only is null or "effects")
     await Effects();
 }
 
+if (only is null or "levels")
+{
+    await Levels();
+}
+
 Console.WriteLine(broken.Count == 0 ? "All laws hold." : $"Broken: {string.Join("; ", broken)}");
 return broken.Count == 0 ? 0 : 1;
+
+async Task Levels()
+{
+    var each = worlds / PooledAlarms.Structures.Length;
+    List<(string Structure, int Fits, ImmutableSortedDictionary<string, int> Told)> parts = [];
+    for (var structure = 0; structure < PooledAlarms.Structures.Length; structure++)
+    {
+        Console.WriteLine($"Alarms: {PooledAlarms.Structures[structure].Name}");
+        parts.Add((PooledAlarms.Structures[structure].Name, each, PooledAlarms.Count(structure, each, Threads)));
+        await File.WriteAllTextAsync(Path.Combine(folder, "levels-that-vary.md"), PooledAlarmsReport.Page(parts));
+    }
+    if (parts.Sum(p => p.Told.Values.Sum()) >= PooledAlarms.Allowed * parts.Sum(p => p.Fits))
+    {
+        broken.Add("alarms of levels that vary");
+    }
+}
 
 async Task Exposures()
 {

@@ -8,6 +8,7 @@ namespace Handhold.Plots;
 public static class PictureSheet
 {
     /// <summary>Writes plots in rows of equal cells to a PNG or an SVG, chosen by the file's extension; the file appears whole or not at all.</summary>
+    /// <remarks>Text and lines grow with a cell's size as those of a picture do.</remarks>
     /// <param name="plots">The plots, at least one, row by row.</param>
     /// <param name="path">File name that ends in <c>.png</c> or <c>.svg</c>; an existing file is replaced.</param>
     /// <param name="columns">Plots in a row, 1 to 10.</param>
@@ -55,20 +56,25 @@ public static class PictureSheet
 
         void Draw(SKCanvas canvas)
         {
+            using SKPaint paper = new() { Color = plots[0].FigureBackground.Color.ToSKColor() };
+            canvas.DrawRect(0, 0, wide, high, paper);
             foreach (var (i, plot) in plots.Index())
             {
                 var (left, top) = (i % columns * width, i / columns * height);
                 lock (plot.Sync)
                 {
-                    var clears = plot.RenderManager.ClearCanvasBeforeEachRender;
-                    plot.RenderManager.ClearCanvasBeforeEachRender = false;
+                    var (clears, scale) = (plot.RenderManager.ClearCanvasBeforeEachRender, plot.ScaleFactor);
+                    (plot.RenderManager.ClearCanvasBeforeEachRender, plot.ScaleFactor) = (false, PlotPicture.Scale(width, height));
+                    canvas.Save();
+                    canvas.Translate(left, top);
                     try
                     {
-                        plot.Render(canvas, new PixelRect(left, left + width, top + height, top));
+                        plot.Render(canvas, new PixelRect(0, width, height, 0));
                     }
                     finally
                     {
-                        plot.RenderManager.ClearCanvasBeforeEachRender = clears;
+                        canvas.Restore();
+                        (plot.RenderManager.ClearCanvasBeforeEachRender, plot.ScaleFactor) = (clears, scale);
                     }
                 }
             }

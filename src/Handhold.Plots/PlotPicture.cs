@@ -65,7 +65,7 @@ public static partial class PlotPicture
         lock (plot.Sync)
         {
             var before = plot.ScaleFactor;
-            plot.ScaleFactor = Math.Clamp(Math.Pow(Math.Min(width / 600.0, height / 400.0), 0.6), 0.75, 10);
+            plot.ScaleFactor = Scale(width, height);
             try
             {
                 return svg
@@ -78,6 +78,9 @@ public static partial class PlotPicture
             }
         }
     }
+
+    /// <summary>How much larger text and lines are than in a picture of 600 by 400.</summary>
+    internal static double Scale(int width, int height) => Math.Clamp(Math.Pow(Math.Min(width / 600.0, height / 400.0), 0.6), 0.75, 10);
 
     private static byte[] Png(Plot plot, int width, int height)
     {

@@ -63,7 +63,9 @@ public class VaryTests
         var file = folder["fit.json"];
         Assert.Equal(0, Tool.RunWith(Table, ["fit", "-", .. s_nested, "--save", file]).Code);
         string[] meant = ["--whose", whose, .. set, "--json"];
-        Assert.Equal(0, Tool.Run(["rate", file, "--at", "1/30", .. meant]).Code);
+        var rate = Tool.Run(["rate", file, "--at", "1/30", .. meant]);
+        Assert.Equal(0, rate.Code);
+        Assert.Equal(whose, rate.Json.GetProperty("answers")[0].GetProperty("whose").GetString());
         Assert.Equal(0, Tool.Run(["exposure", file, "--rate", "0.5", .. meant]).Code);
         Assert.Equal(0, Tool.Run(["frames", file, "--at", "1/30", "--keepers", "1", "--assurance", "0.9", .. meant]).Code);
         Assert.Equal(

@@ -28,6 +28,10 @@ internal static class OtherScenes
         "fitted, crowded",
         "residuals",
         "residuals, far",
+        "levels",
+        "levels, many",
+        "levels, open",
+        "level curve",
     ];
 
     public static Plot Draw(string name, PictureTheme theme = PictureTheme.Light) =>
@@ -68,6 +72,27 @@ internal static class OtherScenes
                     Marks.Third
                 )
             ),
+            "levels" => LevelsPicture.Draw(
+                Levels(theme, new("ada", -5, -6, -4.1, 0.2), new("ben", -4.2, -5, -3.6, 0.1), new("cleo", -3.9, -6, -2.1, 0.8))
+            ),
+            "levels, many" => LevelsPicture.Draw(
+                Levels(
+                    theme,
+                    [
+                        .. Enumerable
+                            .Range(0, 60)
+                            .Select(i => new LevelRow(
+                                FormattableString.Invariant($"p{i:D2}"),
+                                -6 + (0.06 * i),
+                                -7 + (0.06 * i),
+                                -5.3 + (0.06 * i),
+                                i / 60.0
+                            )),
+                    ]
+                )
+            ),
+            "levels, open" => LevelsPicture.Draw(Levels(theme, new("ada", -5, null, -4, 0.9), new("ben", -4.5, -30, null, 0.95))),
+            "level curve" => LevelCurvePicture.Draw(LevelCurve(theme)),
             "kept" => PromisePicture.Draw(
                 Kept(
                     theme,
@@ -207,4 +232,33 @@ internal static class OtherScenes
             ["24 of 40\u00A0frames kept at 7\u00A0speeds in 2\u00A0sessions. Judged on a print.", "For another day: posterior, priors-1."],
             "What is drawn, in words."
         );
+
+    private static LevelsScene Levels(PictureTheme theme, params ImmutableArray<LevelRow> rows) =>
+        new(
+            Words("Half the frames are keepers at 1/30\u00A0s with ada"),
+            "photographer",
+            rows,
+            -4.4,
+            (-8, -2),
+            Marks.Third,
+            Palette.Of(theme)
+        );
+
+    private static LevelCurveScene LevelCurve(PictureTheme theme)
+    {
+        ImmutableArray<double> exposures = [.. Enumerable.Range(0, 33).Select(i => -8 + (0.2 * i))];
+        ImmutableArray<double> At(double half) => [.. exposures.Select(x => 1 / (1 + Math.Exp(1.5 * (x - half))))];
+        return new(
+            Words("ada: half at 1/30\u00A0s"),
+            exposures,
+            At(-5),
+            At(-5.5),
+            At(-4.5),
+            At(-4.4),
+            [new(-6, 6, 6, 0.61, 1), new(-5, 3, 6, 0.19, 0.81), new(-4, 1, 6, 0.03, 0.56)],
+            -5,
+            Marks.Third,
+            Palette.Of(theme)
+        );
+    }
 }

@@ -30,6 +30,24 @@ internal static class Pictures
             }
         );
 
+    /// <summary>Writes a sheet of small pictures a curve and gives back their files.</summary>
+    public static ImmutableArray<string> WriteSheets(
+        ImmutableArray<KeeperCurve> curves,
+        string file,
+        Desk desk,
+        Func<KeeperCurve, ImmutableArray<Plot>> draw
+    ) =>
+        Waiting.ForEach<(KeeperCurve Curve, string File), string>(
+            desk,
+            "Drawing",
+            Names(curves, file),
+            named =>
+            {
+                PictureSheet.Save(draw(named.Curve), named.File, Columns, 420, 320);
+                return [named.File];
+            }
+        );
+
     /// <summary>One picture of all curves: over each other, or, where they are too many, or only one, side by side.</summary>
     public static string WriteSetups(
         ImmutableArray<KeeperCurve> curves,

@@ -21,6 +21,8 @@ internal static class PlotVerb
         "prior",
         "stops",
         "days",
+        "levels",
+        "level-curves",
         "fitted",
         "residuals",
     ];
@@ -40,13 +42,20 @@ internal static class PlotVerb
             {
                 HelpName = string.Join('|', Kinds),
                 Description =
-                    "The curve; all setups in one picture; frames needed against speed; keepers of a plan; prior against posterior; terms in stops; luck of days; rates observed against fitted; residuals [curve].",
+                    "The curve; all setups in one picture; frames needed against speed; keepers of a plan; prior against posterior; terms in stops; luck of days; half-keeper speeds of levels that vary, or their curves side by side; rates observed against fitted; residuals [curve].",
             }
         );
         var rate = question.Add(Shared.Rate());
         var assurance = question.Add(Shared.Assurance());
         var at = question.Add(new Option<string>("--at") { HelpName = "SPEED", Description = "For keepers: the speed of the plan." });
         var frames = question.Add(new Option<string>("--frames") { HelpName = "N", Description = "For keepers: frames of the plan." });
+        var column = question.Add(
+            new Option<string>("--column")
+            {
+                HelpName = "COLUMN",
+                Description = "For levels and level-curves: which column's levels [the first that varies].",
+            }
+        );
         var theme = question.Add(
             new Option<string>("--theme") { HelpName = "light|dark", Description = "For paper or for dark screens [light]." }
         );
@@ -89,6 +98,19 @@ internal static class PlotVerb
                     desk,
                     c => Drawn(kind, "days", () => DaysPlot.Draw(c.Days(desk.Cancellation), options))
                 ),
+                "levels" => Pictures.Write(
+                    curves,
+                    file,
+                    pixels,
+                    desk,
+                    c => Drawn(kind, "levels", () => LevelsPlot.Draw(c, given.GetValue(column), options))
+                ),
+                "level-curves" => Pictures.WriteSheets(
+                    curves,
+                    file,
+                    desk,
+                    c => Drawn(kind, "level-curves", () => LevelCurvesPlot.Draw(c, given.GetValue(column), options))
+                ),
                 "fitted" => Pictures.Write(curves, file, pixels, desk, c => FittedRatesPlot.Draw(c.Check(wanted), options)),
                 "residuals" => Pictures.Write(
                     curves,
@@ -119,7 +141,7 @@ internal static class PlotVerb
         }
     }
 
-    private static Plot Drawn(Option<string> kind, string what, Func<Plot> draw)
+    private static T Drawn<T>(Option<string> kind, string what, Func<T> draw)
     {
         try
         {

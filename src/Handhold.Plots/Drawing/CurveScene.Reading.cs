@@ -62,7 +62,7 @@ internal sealed partial record CurveScene
             answer.Statuses.All(s => s.Code != StatusCode.NotReachable)
         );
 
-    private static ObservedRate Observe(SpeedCount speed, double level)
+    internal static ObservedRate Observe(SpeedCount speed, double level)
     {
         var wilson = BinomialInterval.Wilson(speed.Keepers, speed.Frames, level);
         return new ObservedRate(speed.Exposure.Log2Seconds, speed.Keepers, speed.Frames, wilson.Lower, wilson.Upper);

@@ -140,7 +140,8 @@ internal static class CurveWords
     {
         var model = curve.Model;
         var basis =
-            curve.Linear is not null ? $"{Word(model.Link)} link, frames taken as independent"
+            curve.Linear is { } linear
+                ? $"{Word(model.Link)} link, {(linear.Nodes is null ? "frames taken as independent" : "levels fitted together")}"
             : model.Priors == Priors.Default ? model.Priors.Version
             : $"{model.Priors.Version}, changed";
         var terms = curve.Under(options.Conditions);

@@ -115,6 +115,41 @@ internal sealed class Figure(Palette palette)
         Keep(from.X, to.X, from.Y, to.Y, width / 2);
     }
 
+    /// <summary>An interval along a row, with an arrow where it is open or runs out of what is shown.</summary>
+    public void Interval(double y, double? lower, double? upper, (double Low, double High) shown, float width)
+    {
+        var tip = (shown.High - shown.Low) * 0.02;
+        Stroke(
+            new(Math.Max(lower ?? shown.Low, shown.Low), y),
+            new(Math.Min(upper ?? shown.High, shown.High), y),
+            Palette.Curve,
+            width,
+            "interval"
+        );
+        if (lower is null || lower < shown.Low)
+        {
+            Arrow(shown.Low, tip);
+        }
+
+        if (upper is null || upper > shown.High)
+        {
+            Arrow(shown.High, -tip);
+        }
+
+        void Arrow(double at, double back)
+        {
+            Stroke(new(at, y), new(at + back, y + 0.12), Palette.Curve, 2, "open");
+            Stroke(new(at, y), new(at + back, y - 0.12), Palette.Curve, 2, "open");
+        }
+    }
+
+    /// <summary>What lies between two lines; labels may stand on it.</summary>
+    public void Band(IReadOnlyList<double> xs, IReadOnlyList<double> lower, IReadOnlyList<double> upper)
+    {
+        var band = Plot.Add.FillY([.. xs], [.. lower], [.. upper]);
+        (band.FillColor, band.LineWidth, band.LegendText) = (Palette.Band, 0, "band");
+    }
+
     public Marker Point(double x, double y, MarkerShape shape, float size, Color color, bool hollow = false)
     {
         var point = Plot.Add.Marker(x, y, shape, size, hollow ? Palette.Tested : color);

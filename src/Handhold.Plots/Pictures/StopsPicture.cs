@@ -42,17 +42,7 @@ internal static class StopsPicture
     {
         var color = figure.Palette.Curve;
         var (from, to) = (Math.Max(row.Lower ?? low, low), Math.Min(row.Upper ?? high, high));
-        figure.Stroke(new(from, y), new(to, y), color, 4, "interval");
-        if (row.Lower is null || row.Lower < low)
-        {
-            Arrow(figure, low, y, (high - low) * 0.02);
-        }
-
-        if (row.Upper is null || row.Upper > high)
-        {
-            Arrow(figure, high, y, -(high - low) * 0.02);
-        }
-
+        figure.Interval(y, row.Lower, row.Upper, (low, high), 4);
         if (row.Rated is { } rated)
         {
             figure.Point(rated, y, MarkerShape.FilledDiamond, 13, figure.Palette.Target, hollow: true);
@@ -78,11 +68,5 @@ internal static class StopsPicture
                 new(to, y, Alignment.UpperRight, 9),
             ]
         );
-    }
-
-    private static void Arrow(Figure figure, double tip, double y, double back)
-    {
-        figure.Stroke(new(tip, y), new(tip + back, y + 0.12), figure.Palette.Curve, 2, "open");
-        figure.Stroke(new(tip, y), new(tip + back, y - 0.12), figure.Palette.Curve, 2, "open");
     }
 }

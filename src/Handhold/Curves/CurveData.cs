@@ -87,14 +87,7 @@ public sealed class CurveData
     {
         ArgumentNullException.ThrowIfNull(conditions);
         string[] stated = [.. conditions.Recorded];
-        return
-        [
-            .. Cells
-                .Where(cell => stated.All(c => cell.Conditions[c] == conditions[c]))
-                .GroupBy(cell => cell.Exposure)
-                .OrderBy(g => g.Key.Seconds)
-                .Select(g => new SpeedCount(g.Key, g.Sum(c => c.Frames), g.Sum(c => c.Keepers))),
-        ];
+        return SpeedCount.Of(Cells.Where(cell => stated.All(c => cell.Conditions[c] == conditions[c])));
     }
 
     /// <summary>Conditions that frames were shot under: first those nearest to the references of the terms, then those of most frames; any but the first of a burst, unless the place is a term.</summary>

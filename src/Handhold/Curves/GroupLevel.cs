@@ -11,12 +11,12 @@ public sealed class GroupLevel
 
     internal GroupLevel(
         ImmutableArray<string> path,
-        int frames,
+        ImmutableArray<SpeedCount> speeds,
         ImmutableArray<GroupEffect> effects,
         double borrowed,
         Lazy<GroupedLaw> law,
         double level
-    ) => (Path, Frames, Effects, Borrowed, _law, _level) = (path, frames, effects, borrowed, law, level);
+    ) => (Path, Speeds, Effects, Borrowed, _law, _level) = (path, speeds, effects, borrowed, law, level);
 
     /// <summary>Its label.</summary>
     public string Label => Path[^1];
@@ -24,8 +24,11 @@ public sealed class GroupLevel
     /// <summary>The labels that its label belongs to, joined by a middle dot; null where it stands by itself.</summary>
     public string? Parent => Path.Length == 1 ? null : string.Join(" · ", Path.Take(Path.Length - 1));
 
+    /// <summary>Its counts at each speed, fastest first.</summary>
+    public ImmutableArray<SpeedCount> Speeds { get; }
+
     /// <summary>Frames judged.</summary>
-    public int Frames { get; }
+    public int Frames => Speeds.Sum(s => s.Frames);
 
     /// <summary>What it adds to the coefficients.</summary>
     public ImmutableArray<GroupEffect> Effects { get; }
@@ -38,6 +41,10 @@ public sealed class GroupLevel
 
     /// <summary>The exposures that its frames, and what it borrows, do not exclude as half-keeper exposure; log2 seconds. Computed when asked.</summary>
     public ExposureSet HalfKeeperSet => _law.Value.Set(0.5, _level, IntervalMethod.Fieller);
+
+    /// <summary>The rate along exposures from <paramref name="fastest"/> to <paramref name="slowest"/>, for drawing, where its half-keeper exposure is told of.</summary>
+    public CurveBand Band(ShutterSpeed fastest, ShutterSpeed slowest, int points = 81) =>
+        CurveBand.Pointwise(_law.Value, _level, fastest.Log2Seconds, slowest.Log2Seconds, Math.Max(2, points));
 
     /// <summary>The labels of its path, the outermost first.</summary>
     internal ImmutableArray<string> Path { get; }

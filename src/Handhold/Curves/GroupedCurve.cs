@@ -25,9 +25,7 @@ internal sealed class GroupedCurve(GroupLayout layout, GroupedFit fit, Immutable
         [
             .. parts.SelectMany(p => layout.Parts[p].Columns.Select((column, e) => (p, e, layout.Design.Columns[column]))),
         ];
-        var frames = new int[grouping.Levels.Length];
-        foreach (var cell in cells)
-            frames[grouping.LevelOf(cell.Conditions)!.Value] += cell.Frames;
+        var counts = cells.ToLookup(cell => grouping.LevelOf(cell.Conditions)!.Value);
         return new(
             grouping.Varying,
             [.. effects.Select(e => Sd(e.Part, e.Effect, e.Name, level))],
@@ -39,7 +37,7 @@ internal sealed class GroupedCurve(GroupLayout layout, GroupedFit fit, Immutable
         GroupLevel LevelOf(ImmutableArray<string> path, int place) =>
             new(
                 path,
-                frames[place],
+                SpeedCount.Of(counts[place]),
                 [
                     .. effects.Select(e => new GroupEffect(
                         e.Name,

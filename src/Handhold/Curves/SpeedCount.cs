@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Handhold;
 
 /// <summary>Frames and keepers at one exposure.</summary>
@@ -13,4 +15,13 @@ public sealed class SpeedCount
 
     /// <summary>Keepers among them.</summary>
     public int Keepers { get; }
+
+    /// <summary>Cells by their exposure, fastest first.</summary>
+    internal static ImmutableArray<SpeedCount> Of(IEnumerable<FrameCell> cells) =>
+        [
+            .. cells
+                .GroupBy(c => c.Exposure)
+                .OrderBy(g => g.Key.Seconds)
+                .Select(g => new SpeedCount(g.Key, g.Sum(c => c.Frames), g.Sum(c => c.Keepers))),
+        ];
 }

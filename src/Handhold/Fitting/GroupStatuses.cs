@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Handhold.Curves;
 using Handhold.Models;
 
 namespace Handhold.Fitting;
@@ -7,6 +8,9 @@ namespace Handhold.Fitting;
 /// <summary>What to say of levels that were fitted together, or could not be.</summary>
 internal static class GroupStatuses
 {
+    // Standard errors by which what Laplace's method leaves out moves an estimate.
+    private const double Noticed = 0.1;
+
     internal static void Add(KeeperModel model, CurveData data, LinearFit linear, ImmutableArray<Status>.Builder statuses)
     {
         if (model.Varies.IsEmpty)
@@ -39,6 +43,13 @@ internal static class GroupStatuses
                 StatusCode.Approximate,
                 FormattableString.Invariant(
                     $"{grouped.Fit.Nodes} quadrature nodes do not settle the log-likelihood: the spread is so large that its numbers are approximate."
+                )
+            );
+        if (grouped.Fit.Shifts is { } shifts && shifts.Max(Math.Abs) is > Noticed and var most)
+            Add(
+                StatusCode.Approximate,
+                FormattableString.Invariant(
+                    $"Levels have so few frames that Laplace's method is off: estimates would move by up to {most:0.00} standard errors. {Remedy(grouped)}"
                 )
             );
         AddRepeats(grouped.Layout.Groupings, data.Cells, statuses);
@@ -84,6 +95,11 @@ internal static class GroupStatuses
     }
 
     private static ImmutableArray<string> Order { get; } = ["photographer", "setup", "session", "burst"];
+
+    private static string Remedy(GroupedCurve grouped) =>
+        grouped.Fit.IsOneIntercept
+            ? "Leave the number of nodes open (without --nodes), and it is integrated as finely as needed."
+            : "Let one intercept vary, which is integrated as finely as needed, or shoot more frames a level.";
 
     private static string Alike(GroupSpread group) =>
         group.Levels.Length == 1

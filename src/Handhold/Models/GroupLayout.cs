@@ -40,7 +40,21 @@ internal sealed class GroupLayout
                     "Let a column vary whose labels have several frames."
                 );
         }
+        foreach (var (i, one) in groupings.Index())
+        foreach (var other in groupings.Skip(i + 1))
+            if (Columns(one).Intersect(Columns(other)).Any() && GoTogether(one, other))
+                throw new CellException(
+                    place,
+                    $"each {one.Varying.Column} goes with one {other.Varying.Column} and the other way round, so what varies by which cannot be told.",
+                    "Let one of the two vary, or add frames of another combination."
+                );
         return new(design, groupings, [.. groupings.SelectMany((g, i) => ColumnsOf(g.Varying.Part).Select(columns => (i, columns)))]);
+
+        static IEnumerable<int> Columns(Grouping grouping) => ColumnsOf(grouping.Varying.Part).SelectMany(columns => columns);
+
+        bool GoTogether(Grouping one, Grouping other) =>
+            one.Levels.Length == other.Levels.Length
+            && cells.Select(c => (one.LevelOf(c.Conditions), other.LevelOf(c.Conditions))).Distinct().Count() == one.Levels.Length;
     }
 
     /// <summary>A column that varies of which every level kept or lost all of its frames; null where there is none.</summary>

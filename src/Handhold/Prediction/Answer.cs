@@ -1,15 +1,19 @@
 using System.Collections.Immutable;
+using Handhold.Prediction;
 
 namespace Handhold;
 
 /// <summary>What every answer carries.</summary>
 public abstract class Answer
 {
-    private protected Answer(KeeperCurve curve, bool withinTested, bool hasAnswer, ImmutableArray<Status> statuses) =>
-        (Curve, WithinTested, HasAnswer, Statuses) = (curve, withinTested, hasAnswer, statuses);
+    private protected Answer(Question question, bool withinTested, bool hasAnswer, ImmutableArray<Status> statuses) =>
+        (Curve, Whose, WithinTested, HasAnswer, Statuses) = (question.Curve, question.Options.Whose, withinTested, hasAnswer, statuses);
 
     /// <summary>The curve that was asked.</summary>
     public KeeperCurve Curve { get; }
+
+    /// <summary>Whose rate was meant; null where it was not said, since no levels vary.</summary>
+    public Whose? Whose { get; }
 
     /// <summary>Whether the answer lies within the speeds tested.</summary>
     public bool WithinTested { get; }

@@ -13,7 +13,7 @@ internal static class BandQuestion
     internal static CurveBand Answer(Question question, double fastest, double slowest, int points)
     {
         if (question.Law is not RateLaw law)
-            return Pointwise(question, fastest, slowest, points);
+            return CurveBand.Pointwise(question.Law, question.Level, fastest, slowest, points);
         var rates = Enumerable.Range(0, Rates).Select(i => -LargestLogit + i * 2 * LargestLogit / (Rates - 1)).ToArray();
         var exposures = Enumerable.Range(0, points).Select(i => fastest + (slowest - fastest) * i / (points - 1)).ToArray();
         var cdf = new double[points, Rates];
@@ -28,19 +28,6 @@ internal static class BandQuestion
         return new([.. exposures], Quantiles(0.5), Quantiles((1 - level) / 2), Quantiles((1 + level) / 2), level);
 
         ImmutableArray<double> Quantiles(double p) => [.. Enumerable.Range(0, points).Select(i => Quantile(cdf, i, rates, p))];
-    }
-
-    /// <summary>Profile intervals, each exposure by itself; where the data leave the rate open, the line runs through the middle.</summary>
-    private static CurveBand Pointwise(Question question, double fastest, double slowest, int points)
-    {
-        ImmutableArray<double> exposures = [.. Enumerable.Range(0, points).Select(i => fastest + (slowest - fastest) * i / (points - 1))];
-        ImmutableArray<double> lower = [.. exposures.Select(x => question.Law.RateQuantile(x, (1 - question.Level) / 2))];
-        ImmutableArray<double> upper = [.. exposures.Select(x => question.Law.RateQuantile(x, (1 + question.Level) / 2))];
-        ImmutableArray<double> middle =
-        [
-            .. exposures.Select((x, i) => question.Law.MeanRate(x) is var rate and >= 0 ? rate : (lower[i] + upper[i]) / 2),
-        ];
-        return new(exposures, middle, lower, upper, question.Level);
     }
 
     private static double Quantile(double[,] cdf, int row, double[] logits, double p)

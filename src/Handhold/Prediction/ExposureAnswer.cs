@@ -7,14 +7,14 @@ namespace Handhold;
 public sealed class ExposureAnswer : Answer
 {
     internal ExposureAnswer(
-        KeeperCurve curve,
+        Question question,
         double rate,
         ShutterSpeed? exposure,
         ExposureSet set,
         bool withinTested,
         ImmutableArray<Status> statuses
     )
-        : base(curve, withinTested, exposure is not null, statuses) => (Rate, Exposure, Set) = (rate, exposure, set);
+        : base(question, withinTested, exposure is not null, statuses) => (Rate, Exposure, Set) = (rate, exposure, set);
 
     /// <summary>The wanted rate.</summary>
     public double Rate { get; }

@@ -18,7 +18,7 @@ internal static class ExposureQuestion
                 : other.Log2Seconds < lower ? $"it would be {MarkedSpeeds.Told(other, Marks.Third)}, outside the interval"
                 : null
         );
-        return new(answer.Curve, rate, answer.Exposure, answer.Set, answer.WithinTested, statuses) { AsRejects = rejects };
+        return new(question, rate, answer.Exposure, answer.Set, answer.WithinTested, statuses) { AsRejects = rejects };
     }
 
     private static ExposureAnswer Judged(Question question, double rate)
@@ -34,7 +34,7 @@ internal static class ExposureQuestion
             ? []
             : [question.Outside(MarkedSpeeds.Told(exposure, Marks.Third), declined: question.Declined(median))];
         statuses = question.WithPriorCheck(statuses, q => Median(q, rate), "the exposure");
-        return new(question.Curve, rate, question.Declined(median) ? null : exposure, set, question.Tested(median), statuses);
+        return new(question, rate, question.Declined(median) ? null : exposure, set, question.Tested(median), statuses);
     }
 
     private static double? Median(Question question, double rate)
@@ -54,7 +54,7 @@ internal static class ExposureQuestion
         var (found, set) = (law.Exposure(rate), law.Set(rate, question.Level, question.Options.Intervals));
         if (set.Kind == ExposureSetKind.NotReachable)
             return new(
-                question.Curve,
+                question,
                 rate,
                 null,
                 set,
@@ -69,20 +69,13 @@ internal static class ExposureQuestion
                 ]
             );
         if (found is not { } log2Seconds)
-            return new(question.Curve, rate, null, set, false, [.. question.Unfinished.DefaultIfEmpty(Flat)]);
+            return new(question, rate, null, set, false, [.. question.Unfinished.DefaultIfEmpty(Flat)]);
         var exposure = ShutterSpeed.FromLog2Seconds(log2Seconds);
         var declined = question.Declined(log2Seconds);
         ImmutableArray<Status> statuses = question.Tested(log2Seconds)
             ? []
             : [question.Outside(MarkedSpeeds.Told(exposure, Marks.Third), declined)];
-        return new(
-            question.Curve,
-            rate,
-            declined ? null : exposure,
-            set,
-            question.Tested(log2Seconds),
-            [.. statuses, .. question.Unfinished]
-        );
+        return new(question, rate, declined ? null : exposure, set, question.Tested(log2Seconds), [.. statuses, .. question.Unfinished]);
     }
 
     private static ExposureAnswer Unreachable(Question question, double rate, ExposureSet set)
@@ -91,6 +84,6 @@ internal static class ExposureQuestion
             StatusCode.NotReachable,
             $"A keeper rate of {Say.Percent(rate)} is probably above the ceiling of this curve: no speed, however fast, would have it. Look for what spoils frames besides shake: focus, the subject, the judging."
         );
-        return new(question.Curve, rate, null, set, false, [status]);
+        return new(question, rate, null, set, false, [status]);
     }
 }

@@ -7,7 +7,7 @@ namespace Handhold;
 public sealed class FramesNeededAnswer : Answer
 {
     internal FramesNeededAnswer(
-        KeeperCurve curve,
+        Question question,
         ShutterSpeed at,
         int keepers,
         double wantedAssurance,
@@ -19,7 +19,7 @@ public sealed class FramesNeededAnswer : Answer
         bool withinTested,
         ImmutableArray<Status> statuses
     )
-        : base(curve, withinTested, frames is not null, statuses) =>
+        : base(question, withinTested, frames is not null, statuses) =>
         (At, Keepers, WantedAssurance, Frames, Bursts, Assurance, Rate, Luck) = (
             at,
             keepers,

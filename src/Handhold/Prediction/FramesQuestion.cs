@@ -13,10 +13,10 @@ internal static class FramesQuestion
         CancellationToken cancellation
     )
     {
-        var (curve, x) = (question.Curve, at.Log2Seconds);
+        var x = at.Log2Seconds;
         var luck = LuckUsed.Of(question, x);
         if (question.Barred(at) is { } barred)
-            return new(curve, at, keepers, assurance, null, [], 0, null, luck, false, [barred]);
+            return new(question, at, keepers, assurance, null, [], 0, null, luck, false, [barred]);
         var law = ShootLaw.For(question, x);
         var frames = Smallest(law, keepers, assurance, question.Options.Budget, cancellation);
         var attained = law.AtLeast(keepers, frames ?? question.Options.Budget, cancellation);
@@ -43,7 +43,7 @@ internal static class FramesQuestion
         );
         var hasSplits = question.Options.BurstsOf is null && question.Law.SharesLuck;
         return new(
-            curve,
+            question,
             at,
             keepers,
             assurance,

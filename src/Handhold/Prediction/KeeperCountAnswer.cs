@@ -7,14 +7,14 @@ namespace Handhold;
 public sealed class KeeperCountAnswer : Answer
 {
     internal KeeperCountAnswer(
-        KeeperCurve curve,
+        Question question,
         ShutterSpeed at,
         int frames,
         ImmutableArray<double> probabilities,
         bool withinTested,
         ImmutableArray<Status> statuses
     )
-        : base(curve, withinTested, !probabilities.IsEmpty, statuses) => (At, Frames, Probabilities) = (at, frames, probabilities);
+        : base(question, withinTested, !probabilities.IsEmpty, statuses) => (At, Frames, Probabilities) = (at, frames, probabilities);
 
     /// <summary>The speed asked.</summary>
     public ShutterSpeed At { get; }

@@ -7,14 +7,14 @@ namespace Handhold;
 public sealed class RateAnswer : Answer
 {
     internal RateAnswer(
-        KeeperCurve curve,
+        Question question,
         ShutterSpeed at,
         RateEstimate? rate,
         LuckUsed luck,
         bool withinTested,
         ImmutableArray<Status> statuses
     )
-        : base(curve, withinTested, rate is not null, statuses) => (At, Rate, Luck) = (at, rate, luck);
+        : base(question, withinTested, rate is not null, statuses) => (At, Rate, Luck) = (at, rate, luck);
 
     /// <summary>The speed asked.</summary>
     public ShutterSpeed At { get; }

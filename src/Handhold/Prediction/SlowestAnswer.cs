@@ -7,14 +7,14 @@ namespace Handhold;
 public sealed class SlowestAnswer : Answer
 {
     internal SlowestAnswer(
-        KeeperCurve curve,
+        Question question,
         string wanted,
         ShutterSpeed? shutter,
         double? assurance,
         bool withinTested,
         ImmutableArray<Status> statuses
     )
-        : base(curve, withinTested, shutter is not null, statuses) => (Wanted, Shutter, Assurance) = (wanted, shutter, assurance);
+        : base(question, withinTested, shutter is not null, statuses) => (Wanted, Shutter, Assurance) = (wanted, shutter, assurance);
 
     /// <summary>What was asked, in words.</summary>
     public string Wanted { get; }

@@ -18,7 +18,7 @@ internal static class SlowestQuestion
                 StatusCode.NotReachable,
                 $"Even {fastest} does not give {wanted} with {Say.Percent(assurance)} assurance; it gives {Say.Percent(chance(question, fastest.Log2Seconds))}. Test faster speeds or more frames, or use a support where the place allows one."
             );
-            return new(question.Curve, wanted, null, null, false, [none])
+            return new(question, wanted, null, null, false, [none])
             {
                 AsRejects = question.AsRejects(q => Answer(q, wanted, assurance, chance)),
             };
@@ -50,7 +50,7 @@ internal static class SlowestQuestion
                 : rejects.Shutter is { } other ? $"the slowest mark would be {other}"
                 : "no mark would do"
         );
-        return new(question.Curve, wanted, mark, attained, tested, statuses) { AsRejects = rejects };
+        return new(question, wanted, mark, attained, tested, statuses) { AsRejects = rejects };
     }
 
     /// <summary>Index of the slowest mark that holds; the chance falls with exposure, so by bisection. -1: none.</summary>

@@ -13,6 +13,8 @@ public static partial class AnswerJson
         ArgumentNullException.ThrowIfNull(answer);
         writer.WriteStartObject();
         writer.WriteKey(answer.Curve.Key);
+        if (answer.Whose is { } whose)
+            writer.WriteString("whose", Words(whose));
         WriteKind(writer, answer);
         if (answer is not ExposureAnswer)
             writer.WriteBoolean("withinTested", answer.WithinTested);
@@ -25,6 +27,17 @@ public static partial class AnswerJson
         writer.WriteStatuses(answer.Statuses);
         writer.WriteEndObject();
     }
+
+    // As the command line spells it.
+    private static string Words(Whose whose) =>
+        whose switch
+        {
+            Whose.Typical => "typical",
+            Whose.NewSetup => "new-setup",
+            Whose.NewPhotographer => "new-photographer",
+            Whose.Population => "population",
+            _ => "this",
+        };
 
     private static void WriteKind(Utf8JsonWriter writer, Answer answer)
     {

@@ -20,6 +20,7 @@ internal sealed partial class GroupedFit
 
     private readonly ClusteredProblem? _clustered;
     private readonly HermiteNodes _nodes;
+    private readonly Lazy<double[]?> _shifts;
     private readonly double _columnStep; // orthonormal columns all have much the same standard error: that of one row
 
     internal GroupedFit(GroupedProblem problem, int? nodes)
@@ -27,7 +28,7 @@ internal sealed partial class GroupedFit
         (Problem, Design) = (problem, OrthonormalDesign.Of(problem.Rows));
         _columnStep = Difference * Math.Sqrt(6.0 * problem.Rows.Rows / MemoryMarshal.ToEnumerable(problem.Rows.Frames).Sum(n => (double)n));
         Bases = [.. problem.Effects.Select(e => EffectBasis.Of(e, problem.Centre(e.Columns[^1])))];
-        _clustered = IsOneIntercept(problem.Effects) && nodes != 1 ? problem.Clustered() : null;
+        _clustered = IsOneIntercept && nodes != 1 ? problem.Clustered() : null;
         _nodes = HermiteNodes.Of(_clustered is null ? 1 : nodes ?? FirstNodes);
         var start = Start(out var plain);
         var climb = Climb(start);
@@ -41,6 +42,7 @@ internal sealed partial class GroupedFit
         (Top, LogLikelihood) = (climb.Point, climb.LogLikelihood);
         (Covariance, Estimate) = Finish(climb);
         _modes = new(() => new(this));
+        _shifts = new(() => Nodes > 1 ? new double[Top.Length] : GroupedRemainder.Shifts(this));
     }
 
     internal GroupedProblem Problem { get; }
@@ -49,6 +51,9 @@ internal sealed partial class GroupedFit
 
     /// <summary>The coordinates of each grouping's effects in <see cref="Top"/>.</summary>
     internal ImmutableArray<EffectBasis> Bases { get; }
+
+    /// <summary>Whether quadrature can be had.</summary>
+    internal bool IsOneIntercept => Problem.Effects is [{ Columns: [0] }];
 
     /// <summary>Nodes of the quadrature; 1 is Laplace's method.</summary>
     internal int Nodes => _nodes.Count;
@@ -70,6 +75,9 @@ internal sealed partial class GroupedFit
     /// <summary>The coefficients, the doubt on the spreads in their covariance.</summary>
     internal BinomialEstimate Estimate { get; }
 
+    /// <summary>By how many standard errors the numbers of <see cref="Top"/> would move by what Laplace's method leaves out to the next order; none by quadrature, null where levels are too entangled to tell.</summary>
+    internal double[]? Shifts => _shifts.Value;
+
     /// <summary>Spreads of <see cref="Top"/> that are none.</summary>
     internal ImmutableArray<int> Nothing { get; private set; } = [];
 
@@ -84,8 +92,6 @@ internal sealed partial class GroupedFit
 
     /// <summary>Whether a number is on the diagonal of a Λ.</summary>
     internal bool IsOwnSpread(int place) => OwnSpreads().Contains(place);
-
-    private static bool IsOneIntercept(ImmutableArray<LevelEffects> effects) => effects is [{ Columns: [0] }];
 
     // The fit without spreads, and some of each beside it.
     private double[] Start(out double[] plain)

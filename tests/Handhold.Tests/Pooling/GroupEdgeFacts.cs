@@ -144,6 +144,15 @@ public class GroupEdgeFacts
     }
 
     [Fact]
+    public void Photographers_of_one_setup_each_are_not_told_apart_from_their_setups()
+    {
+        FrameTable table = [.. Groups.Table.Where(cell => cell.Conditions.Setup == "s1")];
+        var refused = Assert.Throws<CellException>(() => Groups.Model("nested").Fit(table));
+        Assert.Contains("what varies by which cannot be told", refused.Message, StringComparison.Ordinal);
+        Assert.NotEmpty(Groups.Model("slope").Fit(table).Only.Linear!.Groups);
+    }
+
+    [Fact]
     public void A_saved_fit_comes_back_with_its_levels()
     {
         var fit = Groups.Model("nestedBoth").Fit([.. Groups.Table.Take(96)]);

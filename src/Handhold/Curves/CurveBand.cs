@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Curves;
 
 namespace Handhold;
 
@@ -27,4 +28,17 @@ public sealed class CurveBand
 
     /// <summary>Probability inside.</summary>
     public double Level { get; }
+
+    /// <summary>Intervals of each exposure by itself; where the data leave the rate open, the line runs through the middle.</summary>
+    internal static CurveBand Pointwise(IRateLaw law, double level, double fastest, double slowest, int points)
+    {
+        ImmutableArray<double> exposures = [.. Enumerable.Range(0, points).Select(i => fastest + (slowest - fastest) * i / (points - 1))];
+        ImmutableArray<double> lower = [.. exposures.Select(x => law.RateQuantile(x, (1 - level) / 2))];
+        ImmutableArray<double> upper = [.. exposures.Select(x => law.RateQuantile(x, (1 + level) / 2))];
+        ImmutableArray<double> middle =
+        [
+            .. exposures.Select((x, i) => law.MeanRate(x) is var rate and >= 0 ? rate : (lower[i] + upper[i]) / 2),
+        ];
+        return new(exposures, middle, lower, upper, level);
+    }
 }

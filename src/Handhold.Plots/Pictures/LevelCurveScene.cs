@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+
+namespace Handhold.Plots;
+
+/// <summary>Everything the picture of one level among others shows: at each of the exposures, log2 seconds, its rate with its interval, and that of a typical level.</summary>
+internal sealed record LevelCurveScene(
+    PictureWords Words,
+    ImmutableArray<double> Log2Seconds,
+    ImmutableArray<double> Rate,
+    ImmutableArray<double> Lower,
+    ImmutableArray<double> Upper,
+    ImmutableArray<double> Typical,
+    ImmutableArray<ObservedRate> Observed,
+    double? Half,
+    Marks Marks,
+    Palette Palette
+)
+{
+    private const int Points = 81;
+
+    /// <summary>A scene a level, the one of the fastest half-keeper speed first, those without one last.</summary>
+    public static ImmutableArray<LevelCurveScene> Of(KeeperCurve curve, GroupSpread group, PictureOptions options)
+    {
+        var shown = CurveDrawing.Shown(curve.Data.Fastest.Log2Seconds, curve.Data.Slowest.Log2Seconds, null);
+        var (from, to) = (ShutterSpeed.FromLog2Seconds(shown.Min), ShutterSpeed.FromLog2Seconds(shown.Max));
+        var typical = curve.Band(from, to, Points, AnswerOptions.OfReport(curve)).Median;
+        return
+        [
+            .. group
+                .Levels.OrderBy(l => l.HalfKeeperExposure?.Log2Seconds ?? double.PositiveInfinity)
+                .Select(level => Of(level, level.Band(from, to, Points))),
+        ];
+
+        LevelCurveScene Of(GroupLevel level, CurveBand band) =>
+            new(
+                Said(level, group.Varying.Column, curve.Model.Level, options),
+                band.Log2Seconds,
+                band.Median,
+                band.Lower,
+                band.Upper,
+                typical,
+                [.. level.Speeds.Select(s => CurveScene.Observe(s, curve.Model.Level))],
+                level.HalfKeeperExposure?.Log2Seconds,
+                options.Answers.Marks,
+                Palette.Of(options.Theme)
+            );
+    }
+
+    private static PictureWords Said(GroupLevel level, string column, double confidence, PictureOptions options)
+    {
+        var kept = level.Speeds.Sum(s => s.Keepers);
+        return new PictureWords(
+            level.HalfKeeperExposure is { } half
+                ? $"{level}: half at {CurveWords.Speed(half.Log2Seconds, options.Answers.Marks)}"
+                : $"{level}: no half-keeper speed",
+            $"{CurveWords.Number(kept)} of {CurveWords.Count(level.Frames, "frame")} kept; {CurveWords.WholePercent(level.Borrowed)} borrowed",
+            [],
+            $"Keeper rate of {column} {level} against shutter speed, with its {CurveWords.Percent(confidence)} interval, before a typical {column}."
+        );
+    }
+}
