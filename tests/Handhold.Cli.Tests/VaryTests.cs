@@ -85,6 +85,29 @@ public class VaryTests
         Assert.Contains(remedy, asked.Error, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("For a new photographer:", "photographer", "setup", "new-photographer")]
+    [InlineData("For a new setup, photographer ada:", "photographer", "setup", "new-setup", "--set", "photographer=ada")]
+    [InlineData("For a new session and burst:", "session", "burst", "new-photographer")]
+    [InlineData("For a new burst, session ada:", "session", "burst", "new-setup", "--day", "same", "--set", "session=ada")]
+    public void What_is_new_is_named(string words, string outer, string inner, string whose, params string[] options)
+    {
+        var table = Table.Replace("photographer", outer, StringComparison.Ordinal).Replace("setup", inner, StringComparison.Ordinal);
+        string[] vary =
+        [
+            "--estimator",
+            "likelihood",
+            "--varies",
+            $"{outer}=intercept",
+            "--varies",
+            $"{inner}=intercept",
+            "--within",
+            $"{inner}={outer}",
+        ];
+        var asked = Tool.RunWith(table, ["rate", "-", .. vary, "--at", "1/30", "--whose", whose, .. options]);
+        Assert.StartsWith(words, asked.Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Labels_that_repeat_are_told()
     {

@@ -40,15 +40,20 @@ internal static class Plain
         };
 
     /// <summary>Whose rate is meant; empty where the conditions say it.</summary>
-    public static string Whose(Whose? whose) =>
-        whose switch
+    public static string Whose(Whose? whose, ImmutableArray<Varying> varies)
+    {
+        string[] all = [.. varies.Select(v => v.Column)];
+        return whose switch
         {
             Handhold.Whose.Typical => "a typical level",
-            Handhold.Whose.NewSetup => "a new setup",
-            Handhold.Whose.NewPhotographer => "a new photographer",
+            Handhold.Whose.NewSetup => New("setup", [.. varies.Where(v => v.Within.Any(all.Contains)).Select(v => v.Column)]),
+            Handhold.Whose.NewPhotographer => New("photographer", all),
             Handhold.Whose.Population => "all levels on average",
             _ => "",
         };
+
+        string New(string usual, string[] others) => $"a new {(all.Contains(usual) ? usual : string.Join(" and ", others))}";
+    }
 
     /// <summary>What was said of conditions: sex M, magnification 0.5.</summary>
     public static string Stated(Conditions conditions) =>

@@ -16,7 +16,12 @@ internal static class Say
     public static void Answers(Desk desk, ImmutableArray<Answer> answers, AnswerOptions options)
     {
         var page = OutputPage(desk);
-        string[] about = [.. new[] { Plain.Whose(options.Whose), Plain.Stated(options.Conditions) }.Where(text => text.Length > 0)];
+        string[] about =
+        [
+            .. new[] { Plain.Whose(options.Whose, answers[0].Curve.Model.Varies), Plain.Stated(options.Conditions) }.Where(text =>
+                text.Length > 0
+            ),
+        ];
         if (about.Length > 0)
             page.Text($"For {string.Join(", ", about)}:");
         foreach (var asked in answers.GroupBy(answer => answer.Curve))
