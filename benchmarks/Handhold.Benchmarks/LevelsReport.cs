@@ -74,7 +74,7 @@ internal sealed class LevelsReport
             $"| photographers | rows | solver, ms | of all threads, ms | table to curve, ms | bytes a row: table | rows as numbers | likelihood |"
         );
         Line($"|---:|---:|---:|---:|---:|---:|---:|---:|");
-        List<(double Photographers, double Clock, double Processor)> grown = [];
+        List<(double Photographers, double Time)> grown = [];
         foreach (var photographers in s_photographers)
         {
             FrameTable? table = null;
@@ -91,18 +91,15 @@ internal sealed class LevelsReport
             Line(
                 $"| {photographers} | {rows} | {clock:F1} | {processor:F1} | {whole:F0} | {ofTable / rows:F0} | {numbers:F0} | {ofLikelihood / rows:F0} |"
             );
-            grown.Add((photographers, clock, processor));
+            grown.Add((photographers, processor));
         }
-        var (byClock, byThreads) = (
-            Exponent(grown.Select(g => (g.Photographers, g.Clock))),
-            Exponent(grown.Select(g => (g.Photographers, g.Processor)))
-        );
+        var exponent = Exponent(grown);
         Line($"");
-        Line($"Time grows with the power {byClock:F2} of photographers by the clock, {byThreads:F2} in the time of all threads.");
+        Line($"Time of all threads grows with the power {exponent:F2} of photographers.");
         Line($"");
-        Line($"![{GrowthPicture.AlternativeText(byThreads)}](../docs/pictures/growth.png)");
+        Line($"![{GrowthPicture.AlternativeText(exponent)}](../docs/pictures/growth.png)");
         Line($"");
-        GrowthPicture.Save([.. grown.Select(g => (g.Photographers, g.Processor))], byThreads);
+        GrowthPicture.Save([.. grown], exponent);
     }
 
     private void Crossed()

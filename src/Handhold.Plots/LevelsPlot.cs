@@ -6,7 +6,7 @@ namespace Handhold.Plots;
 public static class LevelsPlot
 {
     /// <summary>A row a level in the order of half-keeper exposures, each with its interval, beside the line of a typical level.</summary>
-    /// <remarks>It computes nothing: it draws <see cref="LinearFit.Groups"/>. Axes: log2 of the exposure time in seconds; levels, the one of the slowest speeds on top.</remarks>
+    /// <remarks>It computes nothing: it draws <see cref="LinearFit.Groups"/>, or a posterior's <see cref="KeeperCurve.Levels"/>. Axes: log2 of the exposure time in seconds; levels, the one of the slowest speeds on top.</remarks>
     /// <param name="curve">A curve in which levels vary.</param>
     /// <param name="column">The column whose levels are meant; null for the first that varies.</param>
     /// <param name="options">How to draw; <see cref="PictureOptions.Default"/> when null.</param>
@@ -15,6 +15,6 @@ public static class LevelsPlot
     public static Plot Draw(KeeperCurve curve, string? column = null, PictureOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(curve);
-        return LevelsPicture.Draw(LevelsScene.Of(curve, LevelsScene.Group(curve, column), options ?? PictureOptions.Default));
+        return LevelsPicture.Draw(LevelsScene.Of(curve, LevelGroup.Of(curve, column), options ?? PictureOptions.Default));
     }
 }

@@ -108,6 +108,34 @@ public class VaryTests
         Assert.StartsWith(words, asked.Output, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("levels", "likelihood", 0)]
+    [InlineData("levels", "posterior", 0)]
+    [InlineData("level-curves", "likelihood", 0)]
+    [InlineData("level-curves", "posterior", 2)]
+    public void Levels_are_drawn_where_they_can_be(string kind, string estimator, int code)
+    {
+        using Folder folder = new();
+        var file = folder["levels.svg"];
+        string[] fit = ["--estimator", estimator, "--varies", "photographer=intercept", "--together"];
+        var drawn = Tool.RunWith(Table, ["plot", "-", .. fit, "--kind", kind, "--column", "photographer", "--out", file]);
+        Assert.Equal(code, drawn.Code);
+        Assert.Equal(code == 0, File.Exists(file));
+        if (code == 0)
+            Assert.Contains("ada", File.ReadAllText(file), StringComparison.Ordinal);
+        else
+            Assert.Contains("--estimator likelihood", drawn.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_column_that_does_not_vary_is_not_drawn()
+    {
+        using Folder folder = new();
+        var drawn = Tool.RunWith(Table, ["plot", "-", .. s_nested, "--kind", "levels", "--column", "lens", "--out", folder["levels.png"]]);
+        Assert.Equal(2, drawn.Code);
+        Assert.Contains("levels of photographer and setup", drawn.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Labels_that_repeat_are_told()
     {

@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+
+namespace Handhold.Plots;
+
+/// <summary>The levels of one column that were fitted together, by either estimator.</summary>
+/// <param name="Column">The column.</param>
+/// <param name="Levels">How many levels there are.</param>
+/// <param name="Rows">Those with a half-keeper exposure, the fastest first.</param>
+/// <param name="AreAlike">Whether their spread is estimated as none.</param>
+internal sealed record LevelGroup(string Column, int Levels, ImmutableArray<LevelRow> Rows, bool AreAlike)
+{
+    /// <summary>The levels of a column, or of the first that varies.</summary>
+    /// <exception cref="ArgumentException">There are none, or none has a half-keeper exposure.</exception>
+    public static LevelGroup Of(KeeperCurve curve, string? column)
+    {
+        LevelGroup group = curve.Linear is { } linear
+            ? Of(Chosen(linear.Groups, g => g.Varying.Column, column))
+            : Of(Chosen(curve.Levels, g => g.Varying.Column, column));
+        return group.Rows.IsEmpty
+            ? throw new ArgumentException($"No {group.Column} has a half-keeper speed, so there is nothing to draw.", nameof(column))
+            : group;
+    }
+
+    /// <summary>The group of a column, or the first.</summary>
+    /// <exception cref="ArgumentException">There is none.</exception>
+    public static T Chosen<T>(ImmutableArray<T> groups, Func<T, string> columnOf, string? column)
+        where T : class =>
+        groups.IsEmpty
+            ? throw new ArgumentException(
+                "No levels vary in this curve: fit it with --varies, such as --varies photographer=intercept.",
+                nameof(groups)
+            )
+        : column is null ? groups[0]
+        : groups.FirstOrDefault(g => columnOf(g) == column)
+            ?? throw new ArgumentException(
+                $"{column} does not vary in this curve, which has levels of {string.Join(" and ", groups.Select(columnOf))}.",
+                nameof(column)
+            );
+
+    private static LevelGroup Of(GroupSpread group) =>
+        new(
+            group.Varying.Column,
+            group.Levels.Length,
+            Sorted(group.Levels.Select(l => Row(l.ToString(), l.HalfKeeperExposure, l.HalfKeeperSet, l.Borrowed))),
+            group.Spreads.All(s => s.Estimate == 0)
+        );
+
+    private static LevelGroup Of(VaryingLevels group) =>
+        new(
+            group.Varying.Column,
+            group.Levels.Length,
+            Sorted(group.Levels.Select(l => Row(l.ToString(), l.HalfKeeperExposure, l.HalfKeeperSet, l.Borrowed))),
+            AreAlike: false
+        );
+
+    private static ImmutableArray<LevelRow> Sorted(IEnumerable<LevelRow?> rows) => [.. rows.OfType<LevelRow>().OrderBy(r => r.Half)];
+
+    private static LevelRow? Row(string name, ShutterSpeed? half, ExposureSet set, double borrowed) =>
+        half is { } exposure
+            ? new LevelRow(name, exposure.Log2Seconds, set.Pieces.FirstOrDefault()?.Lower, set.Pieces.LastOrDefault()?.Upper, borrowed)
+            : null;
+}
