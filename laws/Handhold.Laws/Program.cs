@@ -12,7 +12,7 @@ const double Allowance = 0.005;
 if (args.Length is < 1 or > 3)
 {
     await Console.Error.WriteLineAsync(
-        "Usage: dotnet run -c Release --project laws/Handhold.Laws -- docs/laws [worlds, default 20000] [plans, misfit, tables, fits, coverage, posterior, effects, levels or experiment, default all]"
+        "Usage: dotnet run -c Release --project laws/Handhold.Laws -- docs/laws [worlds, default 20000] [plans, misfit, tables, fits, coverage, posterior, effects, levels, calibration or experiment, default all]"
     );
     return 2;
 }
@@ -110,6 +110,11 @@ if (only is null or "levels")
     await Levels();
 }
 
+if (only is null or "calibration")
+{
+    await Calibration();
+}
+
 Console.WriteLine(broken.Count == 0 ? "All laws hold." : $"Broken: {string.Join("; ", broken)}");
 return broken.Count == 0 ? 0 : 1;
 
@@ -184,6 +189,28 @@ async Task Posteriors()
             );
         }
     }
+}
+
+async Task Calibration()
+{
+    var clubs = worlds / 20;
+    var parameters = LevelCalibration.Shares(0, Math.Min(Step, clubs));
+    for (var done = parameters[0].Shares.Length; ; done = parameters[0].Shares.Length)
+    {
+        Console.WriteLine($"Calibration of levels: {done} of {clubs} clubs");
+        await File.WriteAllTextAsync(Path.Combine(folder, "levels-calibration.md"), LevelCalibrationReport.Page(parameters));
+        if (done >= clubs)
+        {
+            break;
+        }
+
+        var more = LevelCalibration.Shares(done, Math.Min(Step, clubs - done));
+        parameters = [.. parameters.Zip(more, (all, next) => (all.Name, all.Shares.AddRange(next.Shares)))];
+    }
+
+    broken.AddRange(
+        parameters.Where(p => LevelCalibration.Distance(p.Shares) > LevelCalibrationReport.Allowed).Select(p => $"calibration of {p.Name}")
+    );
 }
 
 async Task Effects()

@@ -60,6 +60,12 @@ internal sealed class LevelCurves
             }
 
             var eta = Within(steepness * (halfPoint - cell.Exposure));
+            if (_point.BurstSd == 0)
+            {
+                Add(cell, steepness, eta, ref sum);
+                continue;
+            }
+
             var odds = Math.Exp(-eta);
             var (keep, miss) = (0.0, 0.0);
             LevelSlopes mean = default;
@@ -95,6 +101,31 @@ internal sealed class LevelCurves
         sum.LL += times * (by * mean.LL - l * l);
     }
 
+    /// <summary>Frames of one chance.</summary>
+    private void Add(TermCell cell, double steepness, double eta, ref LevelSlopes sum)
+    {
+        var (mu, oneMinusMu) = Elementary.Logistic(eta);
+        var (keep, miss) = (_point.Floor + _span * mu, 1 - _point.Ceiling + _span * oneMinusMu);
+        var rise = _span * mu * oneMinusMu;
+        var (bend, first, second) = (rise * (oneMinusMu - mu), 0.0, 0.0);
+        if (cell.Keepers > 0)
+        {
+            sum.Value += cell.Keepers * Math.Log(keep);
+            first += cell.Keepers * (rise / keep);
+            second += cell.Keepers * (bend / keep - rise / keep * (rise / keep));
+        }
+
+        if (cell.Frames > cell.Keepers)
+        {
+            var lost = cell.Frames - cell.Keepers;
+            sum.Value += lost * Math.Log(miss);
+            first -= lost * (rise / miss);
+            second -= lost * (bend / miss + rise / miss * (rise / miss));
+        }
+
+        sum.Add(steepness, eta, first, second);
+    }
+
     /// <summary>Frames that share a luck, which is integrated; derivatives by those of the integrand (Louis 1982).</summary>
     private LevelSlopes Burst(ImmutableArray<TermCell> cells, double shift, double times)
     {
@@ -108,26 +139,7 @@ internal sealed class LevelCurves
             {
                 var steepness = times * _steepness[cell.Setting];
                 var eta = Within(steepness * (_halfPoints[cell.Setting] + shift + _point.BurstSd * _burst.Nodes[k] - cell.Exposure));
-                var (mu, oneMinusMu) = Elementary.Logistic(eta);
-                var (keep, miss) = (_point.Floor + _span * mu, 1 - _point.Ceiling + _span * oneMinusMu);
-                var rise = _span * mu * oneMinusMu;
-                var (bend, first, second) = (rise * (oneMinusMu - mu), 0.0, 0.0);
-                if (cell.Keepers > 0)
-                {
-                    node.Value += cell.Keepers * Math.Log(keep);
-                    first += cell.Keepers * (rise / keep);
-                    second += cell.Keepers * (bend / keep - rise / keep * (rise / keep));
-                }
-
-                if (cell.Frames > cell.Keepers)
-                {
-                    var lost = cell.Frames - cell.Keepers;
-                    node.Value += lost * Math.Log(miss);
-                    first -= lost * (rise / miss);
-                    second -= lost * (bend / miss + rise / miss * (rise / miss));
-                }
-
-                node.Add(steepness, eta, first, second);
+                Add(cell, steepness, eta, ref node);
             }
 
             nodes[k] = node;

@@ -20,8 +20,9 @@ internal readonly ref struct LevelIntegral(
     LevelLoading loading
 )
 {
+    private const int Stacked = 512;
     private const int Steps = 40;
-    private const double Close = 1e-8;
+    private const double Close = 1e-10;
     private const double Farthest = 3;
     private const double LeastCurvature = 0.25;
     private readonly ReadOnlySpan<double> _above = above;
@@ -69,7 +70,9 @@ internal readonly ref struct LevelIntegral(
         var (dimension, count) = (loading.Dimension, nodes.Count);
         var all = dimension == 1 ? count : count * count;
         var width = gradient.Length;
-        var (logs, slopes) = (new double[all], new LevelSlopes[gradient.IsEmpty ? 0 : all * parts.Length]);
+        Span<double> logs = stackalloc double[all];
+        var kept = gradient.IsEmpty ? 0 : all * parts.Length;
+        var slopes = kept <= Stacked ? stackalloc LevelSlopes[kept] : new LevelSlopes[kept];
         var highest = double.NegativeInfinity;
         for (var k = 0; k < all; k++)
         {
@@ -99,7 +102,13 @@ internal readonly ref struct LevelIntegral(
     /// <summary>Log-likelihood of the frames and log density of the numbers but for its constant.</summary>
     internal double LogDensity(double z0, double z1) => Sum(z0, z1).Value - 0.5 * (z0 * z0 + z1 * z1);
 
-    private static void Derive(double[] logs, LevelSlopes[] slopes, double log, Span<double> gradient, Span<double> curvature)
+    private static void Derive(
+        ReadOnlySpan<double> logs,
+        ReadOnlySpan<LevelSlopes> slopes,
+        double log,
+        Span<double> gradient,
+        Span<double> curvature
+    )
     {
         var (parts, width) = (slopes.Length / logs.Length, gradient.Length);
         gradient.Clear();
@@ -112,7 +121,7 @@ internal readonly ref struct LevelIntegral(
                 continue;
             for (var p = 0; p < parts; p++)
             {
-                ref var slope = ref slopes[k * parts + p];
+                ref readonly var slope = ref slopes[k * parts + p];
                 (node[2 * p], node[2 * p + 1]) = (slope.T, slope.L);
                 var at = 2 * p * (width + 1);
                 curvature[at] += share * slope.TT;

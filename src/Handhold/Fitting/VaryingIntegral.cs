@@ -22,7 +22,7 @@ internal sealed class VaryingIntegral(
 )
 {
     private const int Steps = 30;
-    private const double Close = 1e-3;
+    private const double Close = 1e-5;
     private const double Farthest = 4;
     private const double LeastCurvature = 0.1;
 
@@ -131,10 +131,11 @@ internal sealed class VaryingIntegral(
     private void Spread(int level, double[] first, double[] second, double[] gradient, double[] curvature)
     {
         var (parts, size) = (frames.Levels[level], gradient.Length);
-        foreach (var (a, tauA, steepA, at) in Ways(parts))
+        (int Part, double Tau, double Steep, int At)[] ways = [.. Ways(parts)];
+        foreach (var (a, tauA, steepA, at) in ways)
         {
             gradient[at] += tauA * first[2 * a] + steepA * first[2 * a + 1];
-            foreach (var (b, tauB, steepB, to) in Ways(parts))
+            foreach (var (b, tauB, steepB, to) in ways)
             {
                 var row = 2 * a * first.Length + 2 * b;
                 curvature[at * size + to] -=

@@ -25,6 +25,7 @@ internal sealed record VaryingSample(
     private const double LogTwoPi = 1.8378770664093454836;
     private const double Negligible = 1e-9;
     private const int Checked = 128;
+    private const double Step = 0.02; // integrals stop at tops that are good to less
 
     internal static VaryingSample Of(KeeperModel model, CurveRows rows, int size, CancellationToken cancellation)
     {
@@ -35,7 +36,7 @@ internal sealed record VaryingSample(
         VaryingDensity density = new(model, moved, spreads, frames);
         var start = Start(density);
         density = density.From(start);
-        var peak = Peak.Of(density.Rough, start);
+        var peak = Peak.Of(density.Rough, start, Step);
         density = density.From(peak.Top);
         var seed = Seed.From(model.Seed);
         var sample = WeightedSample.Of(density.Log, density.Rough, peak, size, seed.Stream(0).Bits, cancellation);

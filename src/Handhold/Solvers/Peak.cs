@@ -4,24 +4,25 @@ namespace Handhold.Solvers;
 
 /// <summary>The top of a log density of few coordinates, each of about unit scale, and its covariance there.</summary>
 /// <remarks>
-/// Newton's method with central differences (steps 1e-3), shifted towards the gradient until the step is uphill: Levenberg (1944), Quarterly of Applied
+/// Newton's method with central differences (steps 1e-3 unless the density is rougher), shifted towards the gradient until the step is uphill: Levenberg (1944), Quarterly of Applied
 /// Mathematics 2, 164-168. A start for sampling, so the digits of the top do not matter.
 /// </remarks>
 internal sealed class Peak
 {
-    private const double Difference = 1e-3;
-    private const double Close = 1e-3;
+    private const double Usual = 1e-3;
     private const int MostSteps = 60;
     private readonly LogDensity _density;
     private readonly double[] _gradient;
     private readonly double[] _curvature;
 
-    private Peak(LogDensity density, double[] start)
+    private readonly double _step;
+
+    private Peak(LogDensity density, double[] start, double step)
     {
-        (_density, Top) = (density, start);
+        (_density, Top, _step) = (density, start, step);
         (_gradient, _curvature) = (new double[start.Length], new double[start.Length * start.Length]);
         var (value, shift) = (density(start), 1e-3);
-        for (var step = 0; step < MostSteps; step++)
+        for (var moves = 0; moves < MostSteps; moves++)
         {
             Differentiate(value);
             double[] move;
@@ -40,7 +41,7 @@ internal sealed class Peak
             Top = Moved(move, 1);
             value = next;
             shift = Math.Max(1e-6, shift / 10);
-            if (move.Max(Math.Abs) < Close)
+            if (move.Max(Math.Abs) < step)
                 break;
         }
 
@@ -48,7 +49,7 @@ internal sealed class Peak
         Factor = CovarianceFactor();
     }
 
-    internal static Peak Of(LogDensity density, double[] start) => new(density, start);
+    internal static Peak Of(LogDensity density, double[] start, double step = Usual) => new(density, start, step);
 
     /// <summary>Where the density is highest.</summary>
     internal double[] Top { get; private set; }
@@ -59,29 +60,29 @@ internal sealed class Peak
     private void Differentiate(double centre)
     {
         var n = Top.Length;
-        var at = (double[])Top.Clone();
+        Parallel.For(0, n, Row);
+
         double Value(int i, double di, int j, double dj)
         {
+            var at = (double[])Top.Clone();
             at[i] += di;
             at[j] += dj;
-            var value = _density(at);
-            (at[i], at[j]) = (Top[i], Top[j]);
-            return value;
+            return _density(at);
         }
 
-        for (var i = 0; i < n; i++)
+        void Row(int i)
         {
-            var (up, down) = (Value(i, Difference, i, 0), Value(i, -Difference, i, 0));
-            _gradient[i] = (up - down) / (2 * Difference);
-            _curvature[i * n + i] = (2 * centre - up - down) / (Difference * Difference);
+            var (up, down) = (Value(i, _step, i, 0), Value(i, -_step, i, 0));
+            _gradient[i] = (up - down) / (2 * _step);
+            _curvature[i * n + i] = (2 * centre - up - down) / (_step * _step);
             for (var j = 0; j < i; j++)
                 _curvature[i * n + j] = _curvature[j * n + i] =
                     -(
-                        Value(i, Difference, j, Difference)
-                        - Value(i, Difference, j, -Difference)
-                        - Value(i, -Difference, j, Difference)
-                        + Value(i, -Difference, j, -Difference)
-                    ) / (4 * Difference * Difference);
+                        Value(i, _step, j, _step)
+                        - Value(i, _step, j, -_step)
+                        - Value(i, -_step, j, _step)
+                        + Value(i, -_step, j, -_step)
+                    ) / (4 * _step * _step);
         }
     }
 
