@@ -51,6 +51,25 @@ public class VaryTests
         Assert.Contains("ada · tele", text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void The_posterior_tells_levels_in_stops_under_priors_of_ones_own()
+    {
+        string[] nested = [.. s_nested.Skip(2), "--luck", "none", "--ceiling", "one", "--prior", "setupTau=half-normal(0.1)"];
+        var report = Tool.RunWith(Table, ["fit", "-", .. nested, "--json"]).Json;
+        Assert.Empty(report.Gaps());
+        Assert.Equal("stops", report.Text("scale"));
+        Assert.Equal(0.1, report.GetProperty("priors").GetProperty("spreads").GetProperty("setupTau").Number("scale"));
+        var groups = Assert.Single(report.List("curves")).List("groups");
+        Assert.Equal(["photographer", "setup"], groups.Select(g => g.Text("column")));
+        Assert.True(groups[1].GetProperty("sd").Number("tau0") < groups[0].GetProperty("sd").Number("tau0"));
+        Assert.All(groups.SelectMany(g => g.List("levels")), level => Assert.InRange(level.Number("borrowed"), 0, 1));
+        var text = Tool.RunWith(
+            Table,
+            ["compare", "-", .. nested, "--between", "photographer", "--set", "setup=tele", "--whose", "this", "--rate", "0.5"]
+        );
+        Assert.Contains("bo allows speeds", text.Output, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("typical")]
     [InlineData("new-photographer")]

@@ -25,6 +25,7 @@ internal sealed record VaryingSample(
     private const double LogTwoPi = 1.8378770664093454836;
     private const double Negligible = 1e-9;
     private const int Checked = 128;
+    private const int MostTogether = 200;
     private const double Step = 0.02; // integrals stop at tops that are good to less
 
     internal static VaryingSample Of(KeeperModel model, CurveRows rows, int size, CancellationToken cancellation)
@@ -33,9 +34,18 @@ internal sealed record VaryingSample(
         var moved = rows.Moved(model);
         var spreads = LevelSpread.Of(model, rows.Data.Cells, place);
         var frames = VaryingFrames.Of(moved, [.. spreads.Select(s => s.Grouping)], rows.Data, model.Luck);
+        if (frames.Blocks.Max(b => b.Upper.Length) is > MostTogether and var together)
+            throw new CellException(
+                place,
+                FormattableString.Invariant(
+                    $"{together} labels and days of it hang together through what they share, and at most {MostTogether} are fitted so."
+                ),
+                "Say which labels lie within which (--within), or use the likelihood, which takes any number."
+            );
         VaryingDensity density = new(model, moved, spreads, frames);
         var start = Start(density);
         density = density.From(start);
+        cancellation.ThrowIfCancellationRequested();
         var peak = Peak.Of(density.Rough, start, Step);
         density = density.From(peak.Top);
         var seed = Seed.From(model.Seed);

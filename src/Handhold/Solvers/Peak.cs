@@ -77,12 +77,8 @@ internal sealed class Peak
             _curvature[i * n + i] = (2 * centre - up - down) / (_step * _step);
             for (var j = 0; j < i; j++)
                 _curvature[i * n + j] = _curvature[j * n + i] =
-                    -(
-                        Value(i, _step, j, _step)
-                        - Value(i, _step, j, -_step)
-                        - Value(i, -_step, j, _step)
-                        + Value(i, -_step, j, -_step)
-                    ) / (4 * _step * _step);
+                    -(Value(i, _step, j, _step) - Value(i, _step, j, -_step) - Value(i, -_step, j, _step) + Value(i, -_step, j, -_step))
+                    / (4 * _step * _step);
         }
     }
 
