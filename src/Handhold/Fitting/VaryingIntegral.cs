@@ -24,7 +24,8 @@ internal sealed class VaryingIntegral(
     private const int Steps = 30;
     private const double Close = 1e-5;
     private const double Farthest = 4;
-    private const double LeastCurvature = 0.1;
+    private const double LeastCurvature = 0.25;
+    private const double MostAbove = 1; // where no top was found the parabola says nothing of the height above
 
     internal static HermiteNodes Few { get; } = HermiteNodes.Of(3);
 
@@ -74,7 +75,7 @@ internal sealed class VaryingIntegral(
         var log = Evaluate(block, z, levels, nodes, gradient, curvature);
         Factor(curvature, z.Length);
         Cholesky.Forward(curvature, gradient);
-        log += 0.5 * gradient.Sum(g => g * g);
+        log += 0.5 * Math.Min(MostAbove, gradient.Sum(g => g * g));
         Cholesky.Back(curvature, gradient);
         for (var i = 0; i < z.Length; i++)
         {
@@ -162,7 +163,7 @@ internal sealed class VaryingIntegral(
     private static void Factor(double[] curvature, int size)
     {
         var original = (double[])curvature.Clone();
-        for (var raise = LeastCurvature; !Cholesky.Factor(curvature, size, 1e-6) && double.IsFinite(raise); raise *= 4)
+        for (var raise = LeastCurvature; !Cholesky.Factor(curvature, size, LeastCurvature) && double.IsFinite(raise); raise *= 4)
         {
             original.CopyTo(curvature, 0);
             for (var i = 0; i < size; i++)

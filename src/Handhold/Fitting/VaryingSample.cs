@@ -25,6 +25,7 @@ internal sealed record VaryingSample(
     private const double LogTwoPi = 1.8378770664093454836;
     private const double Negligible = 1e-9;
     private const int Checked = 128;
+    private const int Trials = 6;
     private const int MostTogether = 200;
     private const double Step = 0.02; // integrals stop at tops that are good to less
 
@@ -49,7 +50,7 @@ internal sealed record VaryingSample(
         var peak = Peak.Of(density.Rough, start, Step);
         density = density.From(peak.Top);
         var seed = Seed.From(model.Seed);
-        var sample = WeightedSample.Of(density.Log, density.Rough, peak, size, seed.Stream(0).Bits, cancellation);
+        var sample = WeightedSample.Of(density.Log, density.Rough, peak, Trials, size, seed.Stream(0).Bits, cancellation);
         var points = Enumerable
             .Range(0, sample.Count)
             .Where(k => sample.Weights[k] > Negligible)

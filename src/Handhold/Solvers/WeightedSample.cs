@@ -12,6 +12,7 @@ internal sealed class WeightedSample
 {
     private const int Trial = 1024;
     private const int TrialDegrees = 4;
+    private const double GoodShare = 0.25;
     private readonly double[] _points;
 
     private WeightedSample(double[] points, double[] weights, double logIntegral, double tail)
@@ -43,12 +44,13 @@ internal sealed class WeightedSample
     /// <param name="bits">Gives 64 uniform bits at a time, for the shifts of the points.</param>
     /// <param name="cancellation">Stops the work.</param>
     internal static WeightedSample Of(LogDensity density, double[] start, int size, Func<ulong> bits, CancellationToken cancellation) =>
-        Of(density, density, Peak.Of(density, start), size, bits, cancellation);
+        Of(density, density, Peak.Of(density, start), 1, size, bits, cancellation);
 
     /// <summary>Samples a density whose top is known.</summary>
     /// <param name="density">Its logarithm; coordinates of about unit scale.</param>
     /// <param name="rough">Nearly the same, for the first t.</param>
     /// <param name="peak">Its top.</param>
+    /// <param name="trials">How often the first t is drawn at most, until it fits.</param>
     /// <param name="size">Points.</param>
     /// <param name="bits">Gives 64 uniform bits at a time, for the shifts of the points.</param>
     /// <param name="cancellation">Stops the work.</param>
@@ -56,14 +58,25 @@ internal sealed class WeightedSample
         LogDensity density,
         LogDensity rough,
         Peak peak,
+        int trials,
         int size,
         Func<ulong> bits,
         CancellationToken cancellation
     )
     {
         var dimension = peak.Top.Length;
-        var trial = Draw(rough, peak.Top, peak.Factor, new(dimension, TrialDegrees, Trial, bits), cancellation);
-        var (mean, factor) = trial.Moments() ?? (peak.Top, peak.Factor);
+        var (mean, factor) = (peak.Top, peak.Factor);
+        for (var left = trials; left > 0; left--)
+        {
+            var trial = Draw(rough, mean, factor, new(dimension, TrialDegrees, Trial, bits), cancellation);
+            if (trial.Moments() is { } moments)
+                (mean, factor) = moments;
+            else if (left > 1)
+                (mean, factor) = (trial.Highest(), Array.ConvertAll(factor, f => 2 * f));
+            if (trial.EffectiveSize > GoodShare * Trial)
+                break;
+        }
+
         return Draw(density, mean, factor, new(dimension, StudentPoints.Usual, size, bits), cancellation);
     }
 
@@ -73,6 +86,9 @@ internal sealed class WeightedSample
         var peak = Peak.Of(density, start);
         return Draw(density, peak.Top, peak.Factor, points, default);
     }
+
+    /// <summary>The point of most weight.</summary>
+    private double[] Highest() => [.. Point(Weights.IndexOf(Weights.Max()))];
 
     /// <summary>Mean, and lower triangle of the covariance; null where too few points carry the weight.</summary>
     private (double[] Mean, double[] Factor)? Moments()
