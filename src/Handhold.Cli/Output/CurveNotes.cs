@@ -60,7 +60,12 @@ internal static class CurveNotes
 
     public static string Counts(CurveData data) =>
         $"{Plain.Of(data.Keepers, "keeper")} of {Plain.Of(data.Frames, "frame")} at {Plain.Of(data.Speeds.Length, "speed")}"
-        + (data.Speeds.IsEmpty ? "" : $", {data.Fastest} to {data.Slowest}")
+        + data.Speeds switch
+        {
+            [] => "",
+            [var only] => $", {only.Exposure}",
+            [var fastest, .., var slowest] => $", {fastest.Exposure} to {slowest.Exposure}",
+        }
         + $", {Plain.Of(data.Sessions, "session")}"
         + (data.Bursts > 0 ? $", {Plain.Of(data.Bursts, "burst")}" : "")
         + (data.Unjudged > 0 ? $", {Plain.Of(data.Unjudged, "frame")} not judged" : "");

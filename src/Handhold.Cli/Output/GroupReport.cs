@@ -15,16 +15,15 @@ internal static class GroupReport
     public static void Write(Page page, GroupSpread group)
     {
         page.Blank();
-        var column = group.Varying.Column;
         if (group.InStops is { } stops)
             page.Text(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Between {Plain.Of(group.Levels.Length, column)}{(group.Varying.Within.IsEmpty ? "" : $" within {group.Varying.Within[^1]}")} half-keeper speeds spread by {stops:0.00} stops (standard deviation)."
+                    $"Between {Counted(group.Varying, group.Levels.Length)} half-keeper speeds spread by {stops:0.00} stops (standard deviation)."
                 )
             );
         page.Table(
-            [$"Spread of {column}, link scale", "Estimate", "Standard error", "Interval"],
+            [$"Spread of {group.Varying.Column}, link scale", "Estimate", "Standard error", "Interval"],
             [
                 .. group.Spreads.Select(s =>
                     new[]
@@ -40,18 +39,28 @@ internal static class GroupReport
                     : [],
             ]
         );
+        WriteLevels(page, group.Varying, group.Levels);
+    }
+
+    /// <summary>Where each level stands, and how much it borrowed.</summary>
+    public static void WriteLevels(Page page, Varying varying, IReadOnlyList<FittedLevel> levels)
+    {
         page.Blank();
-        page.Table([column, "Frames", "Half-keeper speed", "Interval", "Borrowed"], group.Levels.Take(MostLevels).Select(Row));
-        if (group.Levels.Length > MostLevels)
+        page.Table([varying.Column, "Frames", "Half-keeper speed", "Interval", "Borrowed"], levels.Take(MostLevels).Select(Row));
+        if (levels.Count > MostLevels)
             page.Text(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"And {group.Levels.Length - MostLevels} more, whose effects are in --json; ask for one with --whose this."
+                    $"And {levels.Count - MostLevels} more, whose effects are in --json; ask for one with --whose this."
                 )
             );
     }
 
-    private static string[] Row(GroupLevel level) =>
+    /// <summary>3 setups within photographer.</summary>
+    public static string Counted(Varying varying, int levels) =>
+        Plain.Of(levels, varying.Column) + (varying.Within.IsEmpty ? "" : $" within {varying.Within[^1]}");
+
+    private static string[] Row(FittedLevel level) =>
         [
             level.ToString(),
             level.Frames.ToString(CultureInfo.InvariantCulture),

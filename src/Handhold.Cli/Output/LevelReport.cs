@@ -5,29 +5,14 @@ namespace Handhold.Cli;
 /// <summary>Levels that a posterior fitted together, for people: how they spread, where each stands, and how much it borrowed.</summary>
 internal static class LevelReport
 {
-    private const int MostLevels = 20;
-
     public static void Write(Page page, VaryingLevels group, double level)
     {
         page.Blank();
-        var column = group.Varying.Column;
         page.Table(
-            [
-                $"Spread of {Plain.Of(group.Levels.Length, column)}{(group.Varying.Within.IsEmpty ? "" : $" within {group.Varying.Within[^1]}")}",
-                "Estimate",
-                Plain.Level(level) + " interval",
-            ],
+            [$"Spread of {GroupReport.Counted(group.Varying, group.Levels.Length)}", "Estimate", Plain.Level(level) + " interval"],
             [.. group.Spreads.Select(Row), .. group.Correlation is { } correlation ? new[] { Row(correlation) } : []]
         );
-        page.Blank();
-        page.Table([column, "Frames", "Half-keeper speed", "Interval", "Borrowed"], group.Levels.Take(MostLevels).Select(Row));
-        if (group.Levels.Length > MostLevels)
-            page.Text(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"And {group.Levels.Length - MostLevels} more, whose effects are in --json; ask for one with --whose this."
-                )
-            );
+        GroupReport.WriteLevels(page, group.Varying, group.Levels);
     }
 
     private static string[] Row(ParameterSummary spread) =>
@@ -43,13 +28,4 @@ internal static class LevelReport
 
     private static string[] Numbers(string what, ParameterSummary spread, string unit) =>
         [what, Plain.Stops(spread.Median) + unit, $"{Plain.Stops(spread.Interval.Lower)} to {Plain.Stops(spread.Interval.Upper)}{unit}"];
-
-    private static string[] Row(VaryingLevel level) =>
-        [
-            level.ToString(),
-            level.Frames.ToString(CultureInfo.InvariantCulture),
-            level.HalfKeeperExposure is { } exposure ? Plain.Speed(exposure) : "none",
-            level.HalfKeeperExposure is null ? "" : Plain.Set(level.HalfKeeperSet),
-            Plain.Percent(level.Borrowed),
-        ];
 }

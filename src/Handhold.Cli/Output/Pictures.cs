@@ -18,15 +18,14 @@ internal static class Pictures
         Desk desk,
         Func<KeeperCurve, Plot> draw
     ) =>
-        Waiting.ForEach<(KeeperCurve Curve, string File), string>(
+        WriteEach(
+            curves,
+            file,
             desk,
-            "Drawing",
-            Names(curves, file),
-            named =>
+            (curve, own) =>
             {
-                using var plot = draw(named.Curve);
-                plot.SavePicture(named.File, size.Width, size.Height);
-                return [named.File];
+                using var plot = draw(curve);
+                plot.SavePicture(own, size.Width, size.Height);
             }
         );
 
@@ -36,17 +35,7 @@ internal static class Pictures
         string file,
         Desk desk,
         Func<KeeperCurve, ImmutableArray<Plot>> draw
-    ) =>
-        Waiting.ForEach<(KeeperCurve Curve, string File), string>(
-            desk,
-            "Drawing",
-            Names(curves, file),
-            named =>
-            {
-                PictureSheet.Save(draw(named.Curve), named.File, Columns, 420, 320);
-                return [named.File];
-            }
-        );
+    ) => WriteEach(curves, file, desk, (curve, own) => PictureSheet.Save(draw(curve), own, Columns, 420, 320));
 
     /// <summary>One picture of all curves: over each other, or, where they are too many, or only one, side by side.</summary>
     public static string WriteSetups(
@@ -75,6 +64,23 @@ internal static class Pictures
 
         return file;
     }
+
+    private static ImmutableArray<string> WriteEach(
+        ImmutableArray<KeeperCurve> curves,
+        string file,
+        Desk desk,
+        Action<KeeperCurve, string> write
+    ) =>
+        Waiting.ForEach<(KeeperCurve Curve, string File), string>(
+            desk,
+            "Drawing",
+            Names(curves, file),
+            named =>
+            {
+                write(named.Curve, named.File);
+                return [named.File];
+            }
+        );
 
     /// <summary>WIDTHxHEIGHT.</summary>
     public static (int Width, int Height) ReadSize(string option, string text) =>

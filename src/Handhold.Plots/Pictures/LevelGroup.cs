@@ -13,7 +13,7 @@ internal sealed record LevelGroup(string Column, int Levels, ImmutableArray<Leve
     /// <exception cref="ArgumentException">There are none, or none has a half-keeper exposure.</exception>
     public static LevelGroup Of(KeeperCurve curve, string? column)
     {
-        LevelGroup group = curve.Linear is { } linear
+        var group = curve.Linear is { } linear
             ? Of(Chosen(linear.Groups, g => g.Varying.Column, column))
             : Of(Chosen(curve.Levels, g => g.Varying.Column, column));
         return group.Rows.IsEmpty
@@ -37,26 +37,21 @@ internal sealed record LevelGroup(string Column, int Levels, ImmutableArray<Leve
                 nameof(column)
             );
 
-    private static LevelGroup Of(GroupSpread group) =>
-        new(
-            group.Varying.Column,
-            group.Levels.Length,
-            Sorted(group.Levels.Select(l => Row(l.ToString(), l.HalfKeeperExposure, l.HalfKeeperSet, l.Borrowed))),
-            group.Spreads.All(s => s.Estimate == 0)
-        );
+    private static LevelGroup Of(GroupSpread group) => Of(group.Varying, group.Levels, group.Spreads.All(s => s.Estimate == 0));
 
-    private static LevelGroup Of(VaryingLevels group) =>
-        new(
-            group.Varying.Column,
-            group.Levels.Length,
-            Sorted(group.Levels.Select(l => Row(l.ToString(), l.HalfKeeperExposure, l.HalfKeeperSet, l.Borrowed))),
-            AreAlike: false
-        );
+    private static LevelGroup Of(VaryingLevels group) => Of(group.Varying, group.Levels, areAlike: false);
 
-    private static ImmutableArray<LevelRow> Sorted(IEnumerable<LevelRow?> rows) => [.. rows.OfType<LevelRow>().OrderBy(r => r.Half)];
+    private static LevelGroup Of(Varying varying, IReadOnlyList<FittedLevel> levels, bool areAlike) =>
+        new(varying.Column, levels.Count, [.. levels.Select(Row).OfType<LevelRow>().OrderBy(r => r.Half)], areAlike);
 
-    private static LevelRow? Row(string name, ShutterSpeed? half, ExposureSet set, double borrowed) =>
-        half is { } exposure
-            ? new LevelRow(name, exposure.Log2Seconds, set.Pieces.FirstOrDefault()?.Lower, set.Pieces.LastOrDefault()?.Upper, borrowed)
+    private static LevelRow? Row(FittedLevel level) =>
+        level is { HalfKeeperExposure: { } half, HalfKeeperSet.Pieces: var pieces }
+            ? new LevelRow(
+                level.ToString(),
+                half.Log2Seconds,
+                pieces.FirstOrDefault()?.Lower,
+                pieces.LastOrDefault()?.Upper,
+                level.Borrowed
+            )
             : null;
 }

@@ -5,7 +5,7 @@ namespace Handhold.Curves;
 
 /// <summary>The rate averaged over all levels, each frame another one's on another day: what is doubted is the parameters only.</summary>
 /// <remarks>At each point of the posterior the curve is averaged over the normal spread of log b, by Gauss-Hermite quadrature, and over that of half points and luck given log b, likewise.</remarks>
-internal sealed class PopulationLaw : IRateLaw
+internal sealed class PopulationLaw : IExposureLaw
 {
     private const double Sharpest = 0.005; // stops: a point is drawn this wide, so that distributions are smooth
     private const double Farthest = 60; // stops from the half point: no rate changes there any more
@@ -35,8 +35,8 @@ internal sealed class PopulationLaw : IRateLaw
     /// <inheritdoc />
     public bool SharesLuck => false;
 
-    /// <summary>The exposures, log2 seconds, at which the average has the rate; minus infinity where the rate is above the ceiling, infinity below the floor.</summary>
-    internal HalfPointMixture ExposureFor(double rate) =>
+    /// <inheritdoc />
+    public HalfPointMixture ExposureFor(double rate) =>
         new([
             .. _points
                 .AsParallel()

@@ -4,7 +4,7 @@ using Handhold.Kernels;
 namespace Handhold.Curves;
 
 /// <summary>The keeper rate of a day, and of a burst, as the posterior sees them.</summary>
-internal sealed class RateLaw : IRateLaw
+internal sealed class RateLaw : IExposureLaw
 {
     private const double BinWidth = 0.05; // logits
     private const double LargestLogit = 20;
@@ -39,8 +39,8 @@ internal sealed class RateLaw : IRateLaw
     /// <summary>Good enough for a drawing: of very many points the first ones, which are spread as evenly as all.</summary>
     internal RateLaw Coarse => _points && Atoms.Length > EnoughToDraw ? new(Atoms[..EnoughToDraw], _ceilings, _floors) : this;
 
-    /// <summary>The exposures, log2 seconds, at which a day has the rate; minus infinity where the rate is above the ceiling, infinity below the floor.</summary>
-    internal HalfPointMixture ExposureFor(double rate) => new([.. Parts(rate)]);
+    /// <inheritdoc />
+    public HalfPointMixture ExposureFor(double rate) => new([.. Parts(rate)]);
 
     /// <summary>P(rate of a day at an exposure, log2 seconds, is at most <paramref name="rate"/>): then and only then the exposure for that rate is no longer than this one.</summary>
     public double RateCdf(double exposure, double rate)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Curves;
 
 namespace Handhold;
 
@@ -19,9 +20,9 @@ public sealed class SpeedCount
     /// <summary>Cells by their exposure, fastest first.</summary>
     internal static ImmutableArray<SpeedCount> Of(IEnumerable<FrameCell> cells) =>
         [
-            .. cells
-                .GroupBy(c => c.Exposure)
-                .OrderBy(g => g.Key.Seconds)
-                .Select(g => new SpeedCount(g.Key, g.Sum(c => c.Frames), g.Sum(c => c.Keepers))),
+            .. Neighbours.Joined(
+                cells.Select(c => new SpeedCount(c.Exposure, c.Frames, c.Keepers)).OrderBy(s => s.Exposure.Seconds),
+                (a, b) => a.Exposure == b.Exposure ? new(a.Exposure, a.Frames + b.Frames, a.Keepers + b.Keepers) : null
+            ),
         ];
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Curves;
 using Handhold.Models;
 
 namespace Handhold.Fitting;
@@ -82,13 +83,6 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior>
         HashSet<string> kept = [.. columns, .. terms, .. model.Varies.SelectMany(v => v.Path)];
         var pooled = Kept(all, model, kept);
         var cells = Pooled(rows.Where(r => r.Frames > 0), pooled, (r, c) => r.Judged(c));
-        ImmutableArray<SpeedCount> speeds =
-        [
-            .. Neighbours.Joined(
-                cells.Select(c => new SpeedCount(c.Exposure, c.Frames, c.Keepers)).OrderBy(s => s.Exposure.Seconds),
-                (a, b) => a.Exposure == b.Exposure ? new(a.Exposure, a.Frames + b.Frames, a.Keepers + b.Keepers) : null
-            ),
-        ];
         ImmutableArray<string> sessions =
         [
             .. cells.Select(c => c.Conditions.Session).OfType<string>().Distinct().Order(StringComparer.Ordinal),
@@ -102,7 +96,7 @@ internal sealed record CurveRows(CurveKey Key, CurveData Data, Lazy<NormalPrior>
             cells.Select(c => (c.Conditions.Photographer, c.Conditions.Session)).Distinct().Count(),
             bursts.Count(b => b.Sum(c => c.Frames) > 1),
             cells,
-            speeds,
+            SpeedCount.Of(cells),
             cells[0].Conditions.Criterion,
             sessions
         )

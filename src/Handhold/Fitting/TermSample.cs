@@ -29,7 +29,13 @@ internal sealed record TermSample(
     {
         var moved = WhatMoved.Of(model, rows.Data.Cells, $"Curve {rows.Key}");
         TermDensity density = new(model, moved, TermObservations.From(moved, rows.Data.Cells, model.Luck));
-        var sample = WeightedSample.Of(density.Log, Start(density), size, Seed.From(model.Seed).Stream(0).Bits, cancellation);
+        var sample = WeightedSample.Of(
+            density.Log,
+            Peak.Start(density.Log, density.Dimension, apart: 0.125),
+            size,
+            Seed.From(model.Seed).Stream(0).Bits,
+            cancellation
+        );
         var draws = ImmutableArray.CreateBuilder<TermDraw>(sample.Count);
         var ceilings = ImmutableArray.CreateBuilder<double>();
         for (var k = 0; k < sample.Count; k++)
@@ -73,7 +79,13 @@ internal sealed record TermSample(
     {
         var moved = WhatMoved.Nothing(rows.HalfPoint);
         TermDensity density = new(model, moved, TermObservations.From(moved, rows.Data.Cells, model.Luck));
-        var sample = WeightedSample.Of(density.Log, Start(density), DaysSize, Seed.From(model.Seed).Stream(0).Bits, default);
+        var sample = WeightedSample.Of(
+            density.Log,
+            Peak.Start(density.Log, density.Dimension, apart: 0.125),
+            DaysSize,
+            Seed.From(model.Seed).Stream(0).Bits,
+            default
+        );
         return new(moved, [.. Enumerable.Range(0, sample.Count).Select(k => Draw(density, moved, sample, k))], density.Sessions)
         {
             Sampling = new(sample.Count, sample.EffectiveSize, sample.Tail),
@@ -89,15 +101,5 @@ internal sealed record TermSample(
     }
 
     /// <summary>All at the middle of its prior but the half point, which is looked for.</summary>
-    internal static double[] Start(TermDensity density)
-    {
-        return Enumerable.Range(-32, 65).Select(i => At(i / 8.0)).MaxBy(z => density.Log(z))!;
-
-        double[] At(double level)
-        {
-            var z = new double[density.Dimension];
-            z[0] = level;
-            return z;
-        }
-    }
+    internal static double[] Start(TermDensity density) => Peak.Start(density.Log, density.Dimension, apart: 0.125);
 }

@@ -44,7 +44,7 @@ internal sealed record VaryingSample(
                 "Say which labels lie within which (--within), or use the likelihood, which takes any number."
             );
         VaryingDensity density = new(model, moved, spreads, frames);
-        var start = Start(density);
+        var start = Peak.Start(density.Rough, density.Dimension, apart: 0.5);
         density = density.From(start);
         cancellation.ThrowIfCancellationRequested();
         var peak = Peak.Of(density.Rough, start, Step);
@@ -65,18 +65,6 @@ internal sealed record VaryingSample(
             new(sample.Count, sample.EffectiveSize, sample.Tail),
             Moved(density, sample)
         );
-    }
-
-    private static double[] Start(VaryingDensity density)
-    {
-        return Enumerable.Range(-8, 17).Select(i => At(i / 2.0)).MaxBy(z => density.Rough(z))!;
-
-        double[] At(double level)
-        {
-            var z = new double[density.Dimension];
-            z[0] = level;
-            return z;
-        }
     }
 
     private static VaryingDraw Draw(WhatMoved moved, double weight, VaryingPoint point)

@@ -43,8 +43,7 @@ internal static class ExposureQuestion
         return double.IsInfinity(median) ? null : Math.Pow(2, median);
     }
 
-    private static HalfPointMixture Exposures(Question question, double rate) =>
-        question.Law is PopulationLaw population ? population.ExposureFor(rate) : ((RateLaw)question.Law).ExposureFor(rate);
+    private static HalfPointMixture Exposures(Question question, double rate) => ((IExposureLaw)question.Law).ExposureFor(rate);
 
     private static Status Flat { get; } =
         new(StatusCode.FlatNotExcluded, "The fitted curve does not change with the exposure, so no exposure can be named for a rate.");

@@ -19,8 +19,12 @@ internal static class SavedData
         json.WriteNumber("bursts", data.Bursts);
         if (data.IsOrderConfounded)
             json.WriteBoolean("shotInOrder", true);
-        WriteAbove0(json, "survivors", data.Survivors.Judged);
-        WriteAbove0(json, "deleted", data.Survivors.Deleted);
+        if (data.Survivors is not (0, 0) and var (judged, deleted))
+        {
+            json.WriteNumber("survivors", judged);
+            json.WriteNumber("deleted", deleted);
+        }
+
         json.WriteEndObject();
         var shared = SavedConditions.Shared(data.Cells);
         SavedConditions.Write(json, data.Cells[0].Conditions, shared.Contains);
@@ -40,12 +44,6 @@ internal static class SavedData
         json.WriteEndArray();
         if (!data.NotJudged.IsEmpty)
             WriteNotJudged(json, data.NotJudged);
-    }
-
-    private static void WriteAbove0(Utf8JsonWriter json, string name, int count)
-    {
-        if (count > 0)
-            json.WriteNumber(name, count);
     }
 
     private static void WriteNotJudged(Utf8JsonWriter json, ImmutableArray<FrameCell> cells)

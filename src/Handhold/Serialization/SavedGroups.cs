@@ -12,14 +12,9 @@ internal static class SavedGroups
         foreach (var group in groups)
         {
             json.WriteStartObject();
-            json.WriteString("column", group.Varying.Column);
-            if (!group.Varying.Within.IsEmpty)
-                json.WriteString("within", group.Varying.Within[^1]);
+            WriteColumn(json, group.Varying);
             WriteSpreads(json, group);
-            json.WriteStartArray("levels");
-            foreach (var level in group.Levels)
-                Write(json, level);
-            json.WriteEndArray();
+            WriteLevels(json, group.Levels, level => WriteEffects(json, level));
             json.WriteEndObject();
         }
 
@@ -51,21 +46,42 @@ internal static class SavedGroups
         json.WriteNumberIfAny("sdStops", group.InStops);
     }
 
-    private static void Write(Utf8JsonWriter json, GroupLevel level)
+    /// <summary>The column, and the one its labels belong to.</summary>
+    internal static void WriteColumn(Utf8JsonWriter json, Varying varying)
     {
-        json.WriteStartObject();
-        json.WriteString("level", level.Label);
-        if (level.Parent is { } parent)
-            json.WriteString("parent", parent);
-        json.WriteNumber("frames", level.Frames);
+        json.WriteString("column", varying.Column);
+        if (!varying.Within.IsEmpty)
+            json.WriteString("within", varying.Within[^1]);
+    }
+
+    /// <summary>The levels; their effects as their estimator knows them.</summary>
+    internal static void WriteLevels<TLevel>(Utf8JsonWriter json, ImmutableArray<TLevel> levels, Action<TLevel> writeEffects)
+        where TLevel : FittedLevel
+    {
+        json.WriteStartArray("levels");
+        foreach (var level in levels)
+        {
+            json.WriteStartObject();
+            json.WriteString("level", level.Label);
+            if (level.Parent is { } parent)
+                json.WriteString("parent", parent);
+            json.WriteNumber("frames", level.Frames);
+            writeEffects(level);
+            json.WriteNumber("borrowed", level.Borrowed);
+            json.WriteNumberIfAny("halfKeeperLog2Seconds", level.HalfKeeperExposure?.Log2Seconds);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteEffects(Utf8JsonWriter json, GroupLevel level)
+    {
         foreach (var effect in level.Effects)
             json.WriteNumber(effect.Name, effect.Mode);
         json.WriteStartObject("sd");
         foreach (var effect in level.Effects)
             json.WriteNumber(effect.Name, effect.StandardDeviation);
-        json.WriteEndObject();
-        json.WriteNumber("borrowed", level.Borrowed);
-        json.WriteNumberIfAny("halfKeeperLog2Seconds", level.HalfKeeperExposure?.Log2Seconds);
         json.WriteEndObject();
     }
 }

@@ -12,9 +12,7 @@ internal static class SavedLevels
         foreach (var group in groups)
         {
             json.WriteStartObject();
-            json.WriteString("column", group.Varying.Column);
-            if (!group.Varying.Within.IsEmpty)
-                json.WriteString("within", group.Varying.Within[^1]);
+            SavedGroups.WriteColumn(json, group.Varying);
             json.WriteStartObject("sd");
             foreach (var spread in group.Spreads)
                 json.WriteNumber(spread.Name, spread.Median);
@@ -26,29 +24,18 @@ internal static class SavedLevels
                 WriteSummaries(json, "correlations", [correlation]);
             }
 
-            json.WriteStartArray("levels");
-            foreach (var level in group.Levels)
-                Write(json, level);
-            json.WriteEndArray();
+            SavedGroups.WriteLevels(json, group.Levels, level => WriteEffects(json, level));
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
     }
 
-    private static void Write(Utf8JsonWriter json, VaryingLevel level)
+    private static void WriteEffects(Utf8JsonWriter json, VaryingLevel level)
     {
-        json.WriteStartObject();
-        json.WriteString("level", level.Label);
-        if (level.Parent is { } parent)
-            json.WriteString("parent", parent);
-        json.WriteNumber("frames", level.Frames);
         foreach (var effect in level.Effects)
             json.WriteNumber(effect.Name, effect.Median);
         WriteSummaries(json, "effects", level.Effects);
-        json.WriteNumber("borrowed", level.Borrowed);
-        json.WriteNumberIfAny("halfKeeperLog2Seconds", level.HalfKeeperExposure?.Log2Seconds);
-        json.WriteEndObject();
     }
 
     private static void WriteSummaries(Utf8JsonWriter json, string name, ImmutableArray<ParameterSummary> summaries)

@@ -49,6 +49,23 @@ internal sealed class Peak
         Factor = CovarianceFactor();
     }
 
+    /// <summary>Where to start: the best of places along the first coordinate, from -4 to 4, the others at zero.</summary>
+    /// <param name="density">The log density.</param>
+    /// <param name="dimension">Coordinates.</param>
+    /// <param name="apart">Distance between places.</param>
+    internal static double[] Start(LogDensity density, int dimension, double apart)
+    {
+        var each = (int)(4 / apart);
+        return Enumerable.Range(-each, 2 * each + 1).Select(i => At(i * apart)).MaxBy(z => density(z))!;
+
+        double[] At(double first)
+        {
+            var z = new double[dimension];
+            z[0] = first;
+            return z;
+        }
+    }
+
     internal static Peak Of(LogDensity density, double[] start, double step = Usual) => new(density, start, step);
 
     /// <summary>Where the density is highest.</summary>

@@ -1,4 +1,4 @@
-namespace Handhold.Fitting;
+namespace Handhold.Curves;
 
 /// <summary>Neighbours in a sequence that are alike.</summary>
 internal static class Neighbours

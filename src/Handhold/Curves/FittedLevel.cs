@@ -1,0 +1,34 @@
+using System.Collections.Immutable;
+
+namespace Handhold;
+
+/// <summary>One level of a column that varies, by whichever estimator: a photographer, a setup.</summary>
+public abstract class FittedLevel
+{
+    private protected FittedLevel(ImmutableArray<string> path, int frames, double borrowed) =>
+        (Path, Frames, Borrowed) = (path, frames, borrowed);
+
+    /// <summary>Its label.</summary>
+    public string Label => Path[^1];
+
+    /// <summary>The labels that its label belongs to, joined by a middle dot; null where it stands by itself.</summary>
+    public string? Parent => Path.Length == 1 ? null : string.Join(" · ", Path.Take(Path.Length - 1));
+
+    /// <summary>Frames judged.</summary>
+    public int Frames { get; }
+
+    /// <summary>Share of the variance between levels that its own frames leave open, 0 to 1, all else given; under the likelihood at the centre of the exposures. How much is borrowed from the others; 1: they say nothing.</summary>
+    public double Borrowed { get; }
+
+    /// <summary>Its half-keeper exposure at the curve's <see cref="KeeperCurve.ReferenceConditions"/>, with the levels it lies within, all else typical; a posterior's on another day. Null where half is out of reach, or its line has none.</summary>
+    public abstract ShutterSpeed? HalfKeeperExposure { get; }
+
+    /// <summary>The interval of that exposure, log2 seconds: what its frames, and what it borrows, do not exclude; a posterior's equal-tailed. Computed when asked.</summary>
+    public abstract ExposureSet HalfKeeperSet { get; }
+
+    /// <summary>The labels of its path, the outermost first.</summary>
+    internal ImmutableArray<string> Path { get; }
+
+    /// <summary>The label, after those it belongs to.</summary>
+    public override string ToString() => string.Join(" · ", Path);
+}
