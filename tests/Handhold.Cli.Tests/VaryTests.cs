@@ -68,6 +68,35 @@ public class VaryTests
             ["compare", "-", .. nested, "--between", "photographer", "--set", "setup=tele", "--whose", "this", "--rate", "0.5"]
         );
         Assert.Contains("bo allows speeds", text.Output, StringComparison.Ordinal);
+        Assert.Contains("of 80 frames at 4 speeds", text.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("of 240 frames", text.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Levels_of_the_likelihood_are_compared_and_each_side_rests_on_frames_of_its_own()
+    {
+        string[] asked =
+        [
+            "compare",
+            "-",
+            .. s_nested,
+            "--between",
+            "photographer",
+            "--set",
+            "setup=tele",
+            "--whose",
+            "this",
+            "--rate",
+            "0.5",
+        ];
+        var answers = Tool.RunWith(Table, [.. asked, "--json"]).Json.List("answers");
+        Assert.Equal([("ada", "bo"), ("ada", "cy"), ("bo", "cy")], answers.Select(d => (d.Text("a"), d.Text("b"))));
+        Assert.All(answers, d => Assert.True(d.Number("stops") > d.Number("lower") && d.Number("stops") < d.Number("upper")));
+        Assert.All(answers, d => Assert.InRange(d.Number("probabilityBetter"), 0.5, 1));
+        var text = Tool.RunWith(Table, asked).Output;
+        Assert.Contains("bo allows speeds", text, StringComparison.Ordinal);
+        Assert.Contains("28 keepers of 80 frames at 4 speeds", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("of 240 frames", text, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -88,12 +88,7 @@ internal sealed partial class FitOptions
                 $"A column either splits the table or tells levels apart ({_vary.Name}, --within): choose one."
             );
         if (also is not null && model.Varies.Any(v => v.Column == also || v.Within.Contains(also)))
-            return model.Estimator == Estimator.Posterior
-                ? each
-                : throw new UsageException(
-                    $"The levels of {also} are fitted together, and the likelihood does not compare them.",
-                    $"Use {_estimator.Name} posterior, leave {_vary.Name} out, or compare something else."
-                );
+            return each;
         return also is null || IsTerm(given, model, also) || each.Contains(also) ? each : each.Add(also);
     }
 

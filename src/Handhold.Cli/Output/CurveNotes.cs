@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Handhold.Diagnostics;
 
@@ -59,16 +60,36 @@ internal static class CurveNotes
     }
 
     public static string Counts(CurveData data) =>
-        $"{Plain.Of(data.Keepers, "keeper")} of {Plain.Of(data.Frames, "frame")} at {Plain.Of(data.Speeds.Length, "speed")}"
-        + data.Speeds switch
+        Frames(data.Speeds)
+        + $", {Plain.Of(data.Sessions, "session")}"
+        + (data.Bursts > 0 ? $", {Plain.Of(data.Bursts, "burst")}" : "")
+        + NotJudged(data.Unjudged);
+
+    /// <summary>What was shot under some conditions.</summary>
+    public static string Counts(CurveData data, Conditions under)
+    {
+        return Frames(data.SpeedsUnder(under))
+            + $", {Plain.Of(Under(data.Cells).Select(c => (c.Conditions.Photographer, c.Conditions.Session)).Distinct().Count(), "session")}"
+            + NotJudged(Under(data.NotJudged).Sum(c => c.Unjudged));
+
+        IEnumerable<FrameCell> Under(IEnumerable<FrameCell> cells) =>
+            cells.Where(c =>
+                Conditions
+                    .ColumnNames.Concat(under.Others.Keys)
+                    .All(column => under[column] is not { } label || c.Conditions[column] == label)
+            );
+    }
+
+    private static string Frames(ImmutableArray<SpeedCount> speeds) =>
+        $"{Plain.Of(speeds.Sum(s => s.Keepers), "keeper")} of {Plain.Of(speeds.Sum(s => s.Frames), "frame")} at {Plain.Of(speeds.Length, "speed")}"
+        + speeds switch
         {
             [] => "",
             [var only] => $", {only.Exposure}",
             [var fastest, .., var slowest] => $", {fastest.Exposure} to {slowest.Exposure}",
-        }
-        + $", {Plain.Of(data.Sessions, "session")}"
-        + (data.Bursts > 0 ? $", {Plain.Of(data.Bursts, "burst")}" : "")
-        + (data.Unjudged > 0 ? $", {Plain.Of(data.Unjudged, "frame")} not judged" : "");
+        };
+
+    private static string NotJudged(int frames) => frames > 0 ? $", {Plain.Of(frames, "frame")} not judged" : "";
 
     private static string Allowing(Judging judging) =>
         judging == Judging.Perfect

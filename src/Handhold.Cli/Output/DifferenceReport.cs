@@ -39,7 +39,18 @@ internal static class DifferenceReport
             curve.Key[between] ?? side.Conditions[between] ?? "",
             exposure.Exposure is { } speed ? Plain.Speed(speed) : "none",
             Plain.Set(exposure.Set),
-            CurveNotes.Counts(curve.Data),
+            RestsOn(side, between),
         ];
+    }
+
+    /// <summary>The frames of a level that varies; otherwise those of the curve.</summary>
+    private static string RestsOn(Side side, string between)
+    {
+        if (side.Curve.Model.Varies.FirstOrDefault(v => v.Column == between) is not { } varying)
+            return CurveNotes.Counts(side.Curve.Data);
+        var level = varying
+            .Within.Append(between)
+            .Aggregate(Conditions.None, (told, column) => side.Conditions[column] is { } label ? told.With(column, label) : told);
+        return CurveNotes.Counts(side.Curve.Data, level);
     }
 }

@@ -44,7 +44,7 @@ internal static class CompareVerb
             :
             [
                 .. curve
-                    .Data.Cells.Where(c => curve.Linear is null && curve.Model.Varies.Any(v => v.Column == column))
+                    .Data.Cells.Where(c => curve.Model.Varies.Any(v => v.Column == column))
                     .Select(c => c.Conditions)
                     .Where(c => curve.Model.Varies.First(v => v.Column == column).Within.All(w => set[w] is null || set[w] == c[w]))
                     .Select(c => c[column]!)

@@ -15,6 +15,8 @@ internal static class FitVerb
         command.SetAction(given =>
         {
             var curves = source.Curves(given, desk);
+            foreach (var linear in curves.Select(c => c.Linear).OfType<LinearFit>())
+                linear.FindIntervals(cancellation: desk.Cancellation);
             if (given.GetValue(json))
                 desk.Output.WriteLine(source.Fit.Text(given, curves));
             else

@@ -68,8 +68,8 @@ internal sealed class CurveLikelihood
     internal bool RateIsHeight => Problem is { Ceiling: not null, Floor: not null } && Shared is not { Luck: SharedLuck.NormalShift };
 
     /// <summary>What is lost by holding contrasts.</summary>
-    internal IProfile ProfileAt(double level) =>
-        Grouped is not null ? new GroupedProfile(Grouped.Fit, level)
+    internal IProfile ProfileAt(double level, CancellationToken cancellation = default) =>
+        Grouped is not null ? new GroupedProfile(Grouped.Fit, level, cancellation)
         : Shared is not null ? new ClusteredProfile(Shared, level)
         : new Profile(Problem, Estimator, level);
 

@@ -15,10 +15,20 @@ internal sealed class GroupedCurve(GroupLayout layout, GroupedFit fit, Immutable
     internal ImmutableArray<(int Part, int Level)> LevelsOf(Conditions conditions) =>
         [.. layout.Groupings.SelectMany(g => g.LevelOf(conditions) is { } level ? layout.PartsOf([g]).Select(part => (part, level)) : [])];
 
-    internal ImmutableArray<GroupSpread> Spreads(CurveLikelihood likelihood, Conditions reference, double level) =>
-        [.. layout.Groupings.Select(grouping => SpreadOf(grouping, likelihood, reference, level))];
+    internal ImmutableArray<GroupSpread> Spreads(
+        CurveLikelihood likelihood,
+        Conditions reference,
+        double level,
+        CancellationToken cancellation
+    ) => [.. layout.Groupings.Select(grouping => SpreadOf(grouping, likelihood, reference, level, cancellation))];
 
-    private GroupSpread SpreadOf(Grouping grouping, CurveLikelihood likelihood, Conditions reference, double level)
+    private GroupSpread SpreadOf(
+        Grouping grouping,
+        CurveLikelihood likelihood,
+        Conditions reference,
+        double level,
+        CancellationToken cancellation
+    )
     {
         var parts = layout.PartsOf([grouping]);
         (int Part, int Effect, string Name)[] effects =
@@ -28,7 +38,7 @@ internal sealed class GroupedCurve(GroupLayout layout, GroupedFit fit, Immutable
         var counts = cells.ToLookup(cell => grouping.LevelOf(cell.Conditions)!.Value);
         return new(
             grouping.Varying,
-            [.. effects.Select(e => Sd(e.Part, e.Effect, e.Name, level))],
+            [.. effects.Select(e => Sd(e.Part, e.Effect, e.Name, level, cancellation))],
             parts is [var only] ? fit.Correlation(only) : null,
             new GroupedLaw(likelihood, reference, [], parts).SpreadInStops(0.5),
             [.. grouping.Levels.Select((path, l) => LevelOf(path, l))]
@@ -55,10 +65,10 @@ internal sealed class GroupedCurve(GroupLayout layout, GroupedFit fit, Immutable
     private static Conditions Above(Grouping grouping, ImmutableArray<string> path) =>
         grouping.Varying.Path.Zip(path).Aggregate(Conditions.None, (conditions, label) => conditions.With(label.First, label.Second));
 
-    private Coefficient Sd(int part, int effect, string name, double level)
+    private Coefficient Sd(int part, int effect, string name, double level, CancellationToken cancellation)
     {
         var (spread, error) = fit.SpreadOf(part, effect);
-        var (lower, upper) = new GroupedProfile(fit, level).SpreadInterval(part, effect);
+        var (lower, upper) = new GroupedProfile(fit, level, cancellation).SpreadInterval(part, effect);
         return new(name, spread, error, new(lower, upper, level, "profile"));
     }
 }

@@ -10,7 +10,7 @@ namespace Handhold.Curves;
 /// nothing is known the doubt is that of the profile: holding the line at η costs r standard deviations, and η is |η - m| / √((η - m)²/r² + s²) of them away, never more than r. The
 /// mean rate is M(m, sd) over what is not known of the levels; the average over the population M(m, s) is doubted by the delta method.
 /// </remarks>
-internal sealed class GroupedLaw : ILineLaw
+internal sealed partial class GroupedLaw : ILineLaw
 {
     private readonly CurveLikelihood _likelihood;
     private readonly GroupedFit _fit;

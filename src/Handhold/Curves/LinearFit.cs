@@ -7,10 +7,10 @@ namespace Handhold;
 /// <summary>What the likelihood or bias-reduced estimator found of one curve.</summary>
 public sealed partial class LinearFit
 {
-    private readonly Lazy<ImmutableArray<Coefficient>> _coefficients;
+    private readonly Found<ImmutableArray<Coefficient>> _coefficients;
     private readonly Lazy<ImmutableArray<TermInStops>> _inStops;
     private readonly Lazy<Coefficient?> _luck;
-    private readonly Lazy<ImmutableArray<GroupSpread>> _groups;
+    private readonly Found<ImmutableArray<GroupSpread>> _groups;
     private readonly Lazy<Conditions> _sharedConditions;
     private readonly Lazy<Conditions> _referenceConditions;
 
@@ -21,7 +21,7 @@ public sealed partial class LinearFit
         _referenceConditions = new(() => CurveData.Typical(cells, Terms, c => likelihood.Layout.Terms.Sum(t => t.FromReference(c))));
         _coefficients = new(FindCoefficients);
         _inStops = new(FindInStops);
-        _groups = new(() => Likelihood.Grouped?.Spreads(Likelihood, ReferenceConditions, level) ?? []);
+        _groups = new(stop => Likelihood.Grouped?.Spreads(Likelihood, ReferenceConditions, level, stop) ?? []);
         _luck = new(() => Likelihood.Shared is { } shared ? LuckOf(shared) : null);
     }
 
@@ -103,12 +103,24 @@ public sealed partial class LinearFit
 
     private int Columns => Likelihood.Layout.Columns.Length;
 
-    private ImmutableArray<Coefficient> FindCoefficients()
+    /// <summary>Finds now the intervals of coefficients and spreads, which otherwise are found when first asked for.</summary>
+    /// <param name="progress">Told the share done, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work; it can be taken up again.</param>
+    /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
+    public void FindIntervals(IProgress<double>? progress = null, CancellationToken cancellation = default)
+    {
+        _coefficients.Find(cancellation);
+        progress?.Report(0.5);
+        _groups.Find(cancellation);
+        progress?.Report(1);
+    }
+
+    private ImmutableArray<Coefficient> FindCoefficients(CancellationToken cancellation)
     {
         var coefficients = ImmutableArray.CreateBuilder<Coefficient>(Columns);
         for (var column = 0; column < Columns; column++)
         {
-            var interval = ProfileInterval.Of(Likelihood.ProfileAt(Level), Unit(column), Level);
+            var interval = ProfileInterval.Of(Likelihood.ProfileAt(Level, cancellation), Unit(column), Level);
             coefficients.Add(
                 new(
                     Likelihood.Layout.Columns[column],

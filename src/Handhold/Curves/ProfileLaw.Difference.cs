@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
+using Handhold.Kernels;
 
 namespace Handhold.Curves;
 
 internal sealed partial class ProfileLaw
 {
-    private const double Golden = 0.618033988749894848;
     private const double Finest = 1e-12; // log2 seconds: halving goes no further, since doubles end
 
     /// <summary>Whether stops to another line have a profile, rather than a standard error only.</summary>
@@ -29,26 +29,7 @@ internal sealed partial class ProfileLaw
     {
         var centre = (Exposure(rate) ?? 0) / 2 + ((other.Exposure(rate) ?? 0) - stops) / 2;
         var half = Math.Abs((Exposure(rate) ?? 0) - centre) + 1e-9;
-        var (low, high) = (centre - half, centre + half);
-        var (left, right) = (high - Golden * (high - low), low + Golden * (high - low));
-        var (atLeft, atRight) = (At(left), At(right));
-        while (high - low > Math.Max(Finest, 1e-7 * Math.Min(1, half)))
-        {
-            if (atLeft < atRight)
-            {
-                (high, right, atRight) = (right, left, atLeft);
-                left = high - Golden * (high - low);
-                atLeft = At(left);
-            }
-            else
-            {
-                (low, left, atLeft) = (left, right, atRight);
-                right = low + Golden * (high - low);
-                atRight = At(right);
-            }
-        }
-
-        return Math.Min(atLeft, atRight);
+        return Valley.Least(At, centre - half, centre + half, Math.Max(Finest, 1e-7 * Math.Min(1, half)));
 
         double At(double x)
         {

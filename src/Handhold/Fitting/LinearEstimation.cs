@@ -13,9 +13,9 @@ internal static class LinearEstimation
         ImmutableArray<CurveRows> rows,
         IProgress<double>? progress,
         CancellationToken cancellation
-    ) => new(model, EachCurve.Do(rows, row => Fit(model, row), progress, cancellation)) { LogEvidence = double.NaN };
+    ) => new(model, EachCurve.Do(rows, row => Fit(model, row, cancellation), progress, cancellation)) { LogEvidence = double.NaN };
 
-    private static KeeperCurve Fit(KeeperModel model, CurveRows rows)
+    private static KeeperCurve Fit(KeeperModel model, CurveRows rows, CancellationToken cancellation)
     {
         var place = $"Curve {rows.Key}";
         var layout = TermChoice.Layout(model, rows.Data.Cells, place);
@@ -25,7 +25,8 @@ internal static class LinearEstimation
         {
             Lazy<Separation> separation = new(() => Separation.Of(problem));
             var shared = model.Luck == LuckKind.None || separation.Value.IsSeparated ? null : Shared(model, rows.Data.Cells, layout, place);
-            var grouped = model.Varies.IsEmpty || separation.Value.IsSeparated ? null : Grouped(model, rows.Data.Cells, layout, place);
+            var grouped =
+                model.Varies.IsEmpty || separation.Value.IsSeparated ? null : Grouped(model, rows.Data.Cells, layout, place, cancellation);
             LinearFit linear = new(new(layout, problem, estimator, separation, shared, grouped), rows.Data.Cells, model.Level);
             Lazy<ImmutableArray<ExpectedCount>> expected = new(() => LinearLeaveOneOut.Of(model, rows.Data, linear));
             return new(rows.Key, rows.Data, model, null, [], new(() => LinearStatuses.Of(model, rows.Data, linear, expected.Value)))
@@ -48,12 +49,18 @@ internal static class LinearEstimation
     }
 
     /// <summary>The fit in which levels vary.</summary>
-    private static GroupedCurve Grouped(KeeperModel model, ImmutableArray<FrameCell> cells, DesignLayout layout, string place)
+    private static GroupedCurve Grouped(
+        KeeperModel model,
+        ImmutableArray<FrameCell> cells,
+        DesignLayout layout,
+        string place,
+        CancellationToken cancellation
+    )
     {
         var groups = GroupLayout.Of(model, layout, cells, place);
         try
         {
-            return new(groups, new(groups.Problem(cells, model), model.Nodes), cells);
+            return new(groups, new(groups.Problem(cells, model), model.Nodes, cancellation), cells);
         }
         catch (SolverException) when (groups.AllAlike(cells) is { } column)
         {

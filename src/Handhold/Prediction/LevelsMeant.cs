@@ -34,6 +34,28 @@ internal sealed record LevelsMeant(ImmutableArray<(int Grouping, int Level)> Kno
         }
     }
 
+    /// <summary>Refuses to compare levels that are not those meant, so that both sides would be one.</summary>
+    /// <exception cref="ConditionsException">The sides differ in levels alone, and it is not them whose rate is meant.</exception>
+    internal static void CheckApart(KeeperCurve curve, Whose? whose, Conditions a, Conditions b)
+    {
+        ImmutableArray<Grouping> groupings = curve.Varying is { } varying
+            ? [.. varying.Spreads.Select(s => s.Grouping)]
+            : curve.Linear?.Likelihood.Grouped?.Layout.Groupings ?? [];
+        string[] apart = [.. groupings.SelectMany(g => g.Varying.Path).Distinct().Where(column => a[column] != b[column])];
+        if (
+            apart.Length > 0
+            && Terms().All(column => a[column] == b[column])
+            && By(whose, groupings, a).Known.SequenceEqual(By(whose, groupings, b).Known)
+        )
+            throw new ConditionsException(
+                "whose",
+                $"The two sides differ in {string.Join(" and ", apart)}, and {(whose == Whose.Typical ? "a typical level" : "a new level")} is none of those.",
+                "Ask whose this one."
+            );
+
+        IEnumerable<string> Terms() => curve.Terms.SelectMany(t => t.Columns);
+    }
+
     /// <summary>A new setup is new in all that belongs to it; where no setup varies, in what lies within another level that does.</summary>
     private static bool IsNewWithSetup(Grouping grouping, ImmutableArray<Grouping> all) =>
         all.Any(g => g.Varying.Column == "setup")

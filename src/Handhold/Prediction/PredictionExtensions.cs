@@ -101,8 +101,8 @@ public static class PredictionExtensions
         return CompareQuestion.Answer(reference, curve, Question.CheckedProbability(rate, "rate"), options ?? AnswerOptions.Default);
     }
 
-    /// <summary>How many stops slower a curve with terms allows under some conditions than under others, at a keeper rate.</summary>
-    /// <param name="curve">A curve with terms.</param>
+    /// <summary>How many stops slower a curve with terms, or with levels that vary, allows under some conditions than under others, at a keeper rate.</summary>
+    /// <param name="curve">A curve with terms, or with levels that vary.</param>
     /// <param name="conditions">The side that is asked for.</param>
     /// <param name="reference">The other side.</param>
     /// <param name="rate">Keeper rate at which they are compared, between 0 and 1.</param>
@@ -121,6 +121,7 @@ public static class PredictionExtensions
         ArgumentNullException.ThrowIfNull(reference);
         var all = options ?? AnswerOptions.Default;
         var (a, b) = (reference.Or(all.Conditions), conditions.Or(all.Conditions));
+        LevelsMeant.CheckApart(curve, all.Whose, a, b);
         var statuses = DaysOfSides.Remarks(curve, a, b);
         if (curve.Term is { } term)
             return TermDifference.Between(

@@ -28,7 +28,7 @@ public sealed class StopsDifference
     /// <summary>Median of B minus A; positive when B allows slower speeds. Null when a side does not reach the rate.</summary>
     public Stops? Stops { get; }
 
-    /// <summary>Interval of the difference, stops: equal-tailed of posteriors, otherwise by profile or delta. Null when a side does not reach the rate, or an end is unbounded.</summary>
+    /// <summary>Interval of the difference, stops: equal-tailed of posteriors, otherwise by profile, Fieller's method or delta. Null when a side does not reach the rate, or an end is unbounded.</summary>
     public Interval? Interval { get; }
 
     /// <summary>Probability, or without posteriors the one-sided confidence, that B allows slower speeds than A.</summary>

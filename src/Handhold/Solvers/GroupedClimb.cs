@@ -53,11 +53,13 @@ internal sealed class GroupedClimb
     internal double Decrement { get; private set; }
 
     /// <summary>Climbs until a full step is shorter than <paramref name="close"/> standard errors.</summary>
+    /// <exception cref="OperationCanceledException">The work was cancelled.</exception>
     /// <returns>Whether the curvature at the last step was positive definite and the step short.</returns>
-    internal bool Climb(double close, int steps)
+    internal bool Climb(double close, int steps, CancellationToken cancellation)
     {
         for (var taken = 0; taken < steps; taken++, Taken++)
         {
+            cancellation.ThrowIfCancellationRequested();
             var definite = Direct();
             Decrement = Math.Sqrt(Math.Max(0, Slope()));
             if (Decrement <= close)

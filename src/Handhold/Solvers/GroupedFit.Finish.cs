@@ -10,13 +10,14 @@ internal sealed partial class GroupedFit
     private const double LeastSpread = 0.1;
 
     /// <summary>Minus the second derivatives, by central differences of the gradient.</summary>
-    internal double[] CurvatureAt(IGroupedLikelihood likelihood, ReadOnlySpan<double> point)
+    internal double[] CurvatureAt(IGroupedLikelihood likelihood, ReadOnlySpan<double> point, CancellationToken cancellation)
     {
         var size = point.Length;
         var (curvature, moved) = (new double[size * size], point.ToArray());
         var (up, down) = (new double[size], new double[size]);
         for (var a = 0; a < size; a++)
         {
+            cancellation.ThrowIfCancellationRequested();
             var step = StepOf(point, a);
             moved[a] = point[a] + step;
             likelihood.At(moved, up);

@@ -73,13 +73,16 @@ internal sealed partial class GroupedFit
     }
 
     /// <summary>The variance of a contrast of the numbers of <see cref="Top"/>.</summary>
-    internal double Variance(ReadOnlySpan<double> slope)
+    internal double Variance(ReadOnlySpan<double> slope) => Covaries(slope, slope);
+
+    /// <summary>The covariance of two contrasts of the numbers of <see cref="Top"/>.</summary>
+    internal double Covaries(ReadOnlySpan<double> one, ReadOnlySpan<double> other)
     {
-        var variance = 0.0;
-        for (var a = 0; a < slope.Length; a++)
-        for (var b = 0; b < slope.Length; b++)
-            variance += slope[a] * Covariance[a * slope.Length + b] * slope[b];
-        return variance;
+        var covariance = 0.0;
+        for (var a = 0; a < one.Length; a++)
+        for (var b = 0; b < other.Length; b++)
+            covariance += one[a] * Covariance[a * one.Length + b] * other[b];
+        return covariance;
     }
 
     /// <summary>The correlation of a level's two effects; null where one of them is none.</summary>

@@ -23,7 +23,10 @@ internal sealed partial class GroupedFit
     private readonly Lazy<double[]?> _shifts;
     private readonly double _columnStep; // orthonormal columns all have much the same standard error: that of one row
 
-    internal GroupedFit(GroupedProblem problem, int? nodes)
+    /// <param name="problem">Rows and what varies.</param>
+    /// <param name="nodes">Quadrature nodes; null: as many as it takes, or Laplace's method where they are not to be had.</param>
+    /// <param name="cancellation">Stops the climb.</param>
+    internal GroupedFit(GroupedProblem problem, int? nodes, CancellationToken cancellation = default)
     {
         (Problem, Design) = (problem, OrthonormalDesign.Of(problem.Rows));
         _columnStep = Difference * Math.Sqrt(6.0 * problem.Rows.Rows / MemoryMarshal.ToEnumerable(problem.Rows.Frames).Sum(n => (double)n));
@@ -31,14 +34,14 @@ internal sealed partial class GroupedFit
         _clustered = IsOneIntercept && nodes != 1 ? problem.Clustered() : null;
         _nodes = HermiteNodes.Of(_clustered is null ? 1 : nodes ?? FirstNodes);
         var start = Start(out var plain);
-        var climb = Climb(start);
+        var climb = Climb(start, cancellation);
         while (!IsSettled(climb) && nodes is null && _nodes.Count < HermiteNodes.Most)
         {
             _nodes = HermiteNodes.Of(Math.Min(HermiteNodes.Most, 2 * _nodes.Count));
-            climb = Climb(climb.Point);
+            climb = Climb(climb.Point, cancellation);
         }
         HasSettled = nodes is not null || IsSettled(climb);
-        climb = WithoutSpreads(climb, plain);
+        climb = WithoutSpreads(climb, plain, cancellation);
         (Top, LogLikelihood) = (climb.Point, climb.LogLikelihood);
         (Covariance, Estimate) = Finish(climb);
         _modes = new(() => new(this));
@@ -110,24 +113,24 @@ internal sealed partial class GroupedFit
         return start;
     }
 
-    private GroupedClimb Climb(double[] start, params ReadOnlySpan<int> held)
+    private GroupedClimb Climb(double[] start, CancellationToken cancellation, params ReadOnlySpan<int> held)
     {
         var likelihood = Likelihood([], Bases);
-        GroupedClimb climb = new(likelihood, [.. start], CurvatureAt(likelihood, start), held);
+        GroupedClimb climb = new(likelihood, [.. start], CurvatureAt(likelihood, start, cancellation), held);
         for (var round = 0; round < Rounds; round++)
         {
-            climb.Climb(Near, Steps);
+            climb.Climb(Near, Steps, cancellation);
             if (Spreads().Any(s => Math.Abs(climb.Point[s]) > Endless))
                 throw new SolverException("The likelihood rises with the spread without end.", Report(climb));
-            Curvature = CurvatureAt(likelihood, climb.Point);
+            Curvature = CurvatureAt(likelihood, climb.Point, cancellation);
             if (Saddle(climb, held) is >= 0 and var spread)
             {
                 climb.Point[spread] = 0.3;
-                climb = new(likelihood, climb.Point, CurvatureAt(likelihood, climb.Point), held);
+                climb = new(likelihood, climb.Point, CurvatureAt(likelihood, climb.Point, cancellation), held);
                 continue;
             }
             climb.Curvature = [.. Curvature];
-            if (climb.Climb(Close, 3))
+            if (climb.Climb(Close, 3, cancellation))
                 return climb;
         }
         throw new SolverException("The likelihood with levels that vary has no maximum within reach.", Report(climb));
@@ -143,13 +146,13 @@ internal sealed partial class GroupedFit
     }
 
     // Spreads that none is as good as are none.
-    private GroupedClimb WithoutSpreads(GroupedClimb climb, double[] plain)
+    private GroupedClimb WithoutSpreads(GroupedClimb climb, double[] plain, CancellationToken cancellation)
     {
         var (gradient, likelihood) = (new double[plain.Length], Likelihood([], Bases));
         if (likelihood.At(plain, gradient) >= climb.LogLikelihood - Settled)
         {
             Nothing = [.. Spreads()];
-            return Climb(plain, [.. Nothing]);
+            return Climb(plain, cancellation, [.. Nothing]);
         }
         foreach (var spread in OwnSpreads())
         {
@@ -165,7 +168,7 @@ internal sealed partial class GroupedFit
             if (!(likelihood.At(without, gradient) >= climb.LogLikelihood - Settled))
                 continue;
             Nothing = [.. Nothing.Union(gone)];
-            climb = Climb(without, [.. Nothing]);
+            climb = Climb(without, cancellation, [.. Nothing]);
         }
         return climb;
     }

@@ -56,18 +56,45 @@ internal sealed class GroupedModes
     /// <param name="levels">Groupings and their levels; the others are at zero.</param>
     internal (double Predictor, double Open, double Doubt) Predict(ReadOnlySpan<double> row, ReadOnlySpan<(int Grouping, int Level)> levels)
     {
+        var (predictor, loading, slope) = Line(row, levels);
+        double[] solved = [.. loading];
+        _laplace.Solve(solved);
+        return (predictor, Orthonormal.Dot(loading, solved), _fit.Variance(slope));
+    }
+
+    /// <summary>The covariance, row-major, of the linear predictors of some rows for levels of each: what is open of the levels, and the doubt on the estimates.</summary>
+    internal double[] Covariance(ImmutableArray<(ImmutableArray<double> Row, ImmutableArray<(int Grouping, int Level)> Levels)> lines)
+    {
+        var (covariance, count) = (new double[lines.Length * lines.Length], lines.Length);
+        (double Predictor, double[] Loading, double[] Slope)[] all =
+        [
+            .. lines.Select(line => Line(line.Row.AsSpan(), line.Levels.AsSpan())),
+        ];
+        for (var i = 0; i < count; i++)
+        {
+            double[] solved = [.. all[i].Loading];
+            _laplace.Solve(solved);
+            for (var j = 0; j < count; j++)
+                covariance[i * count + j] = Orthonormal.Dot(solved, all[j].Loading) + _fit.Covaries(all[i].Slope, all[j].Slope);
+        }
+        return covariance;
+    }
+
+    // A row's predictor, its loadings on û, and its derivatives in the estimates.
+    private (double Predictor, double[] Loading, double[] Slope) Line(
+        ReadOnlySpan<double> row,
+        ReadOnlySpan<(int Grouping, int Level)> levels
+    )
+    {
         var predictor = Orthonormal.Dot(row, _fit.Estimate.Coefficients.AsSpan());
         var (loading, slope) = (new double[Standard.Length], new double[_fit.Top.Length]);
         row.CopyTo(slope);
         _fit.Design.ToContrast(slope.AsSpan(0, _fit.Design.Columns));
         foreach (var (grouping, level) in levels)
             Load(row, grouping, level, loading, slope);
-        predictor += Orthonormal.Dot(loading, Standard.AsSpan());
         for (var j = 0; levels.Length > 0 && j < slope.Length; j++)
             slope[j] += Orthonormal.Dot(loading, _moves.Value[j]);
-        double[] solved = [.. loading];
-        _laplace.Solve(solved);
-        return (predictor, Orthonormal.Dot(loading, solved), _fit.Variance(slope));
+        return (predictor + Orthonormal.Dot(loading, Standard.AsSpan()), loading, slope);
     }
 
     // A level's part of a row: a, and what the predictor gains by λ while û stays.

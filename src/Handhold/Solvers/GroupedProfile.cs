@@ -3,7 +3,8 @@ using System.Collections.Immutable;
 namespace Handhold.Solvers;
 
 /// <summary>What a grouped likelihood loses when a contrast of the coefficients, or the sd of one effect, is held.</summary>
-internal sealed class GroupedProfile(GroupedFit fit, double level) : InnerProfile(fit.Estimate, level)
+internal sealed class GroupedProfile(GroupedFit fit, double level, CancellationToken cancellation = default)
+    : InnerProfile(fit.Estimate, level)
 {
     private const int Steps = 200;
 
@@ -49,7 +50,7 @@ internal sealed class GroupedProfile(GroupedFit fit, double level) : InnerProfil
     private void Stand(IGroupedLikelihood likelihood, double[] top)
     {
         likelihood.Basis.Turn(top.AsSpan(0, likelihood.Basis.Columns));
-        (_likelihood, _near, _curvature) = (likelihood, top, fit.CurvatureAt(likelihood, top));
+        (_likelihood, _near, _curvature) = (likelihood, top, fit.CurvatureAt(likelihood, top, cancellation));
         foreach (var spread in fit.Nothing)
             if (fit.IsOwnSpread(spread) && top[spread] == 0)
                 top[spread] = Some;
@@ -60,7 +61,7 @@ internal sealed class GroupedProfile(GroupedFit fit, double level) : InnerProfil
         double[] start = [.. _near];
         start[place] = value;
         GroupedClimb climb = new(_likelihood!, start, [.. _curvature], place);
-        climb.Climb(Close, Steps);
+        climb.Climb(Close, Steps, cancellation);
         if (climb.Decrement > 1e-3 && !(climb.LogLikelihood + climb.Decrement * climb.Decrement < fit.LogLikelihood - 0.5 * Bound * Bound))
             throw new SolverException(
                 "A fit with levels that vary and a number held stopped short. Its best point is attached.",

@@ -25,6 +25,20 @@ public class ManyLevelFacts
     }
 
     [Fact]
+    public void A_fit_that_is_cancelled_ends_and_so_does_a_profile_that_can_be_taken_up_again()
+    {
+        CancellationToken stopped = new(canceled: true);
+        Assert.Throws<OperationCanceledException>(() => new GroupedFit(Thousand(), nodes: null, stopped));
+        Assert.Throws<OperationCanceledException>(() => Groups.Model("nested").Fit(Groups.Table, cancellation: stopped));
+        var fit = Groups.Model("nested").Fit(Groups.Table).Only.Linear!;
+        Assert.Throws<OperationCanceledException>(() =>
+            new GroupedProfile(fit.Likelihood.Grouped!.Fit, 0.95, stopped).SpreadInterval(0, 0)
+        );
+        Assert.Throws<OperationCanceledException>(() => fit.FindIntervals(cancellation: stopped));
+        Assert.Equal(2, fit.Groups.Length);
+    }
+
+    [Fact]
     public void Photographers_taken_by_themselves_add_up_to_all_together()
     {
         var problem = Thousand();
