@@ -27,7 +27,7 @@ public static class LevelCurvesPlot
             );
         }
 
-        var group = LevelGroup.Chosen(curve.Linear.Groups, g => g.Varying.Column, column);
+        var group = LevelGroup.Chosen(LevelGroup.Speeds(curve.Linear), g => g.Varying.Column, column);
         return group.Levels.Length > MostLevels
             ? throw new ArgumentException(
                 $"A sheet shows the curves of at most {CurveWords.Number(MostLevels)} levels; there are {CurveWords.Number(group.Levels.Length)} of {group.Varying.Column}. Draw their half-keeper speeds instead.",

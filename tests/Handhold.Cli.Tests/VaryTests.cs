@@ -204,4 +204,70 @@ public class VaryTests
         Assert.Equal("photographer", group.Text("within"));
         Assert.Equal("north · ada", group.List("levels")[0].Text("parent"));
     }
+
+    /// <summary>Invented; what the stabiliser buys differs, and cy has most of it.</summary>
+    private static string Stabilised { get; } =
+        "photographer,stabiliser_mode,exposure,frames,keepers\n"
+        + string.Concat(
+            from photographer in new[] { "ada", "bo", "cy" }
+            from mode in new[] { "off", "lens" }
+            from shot in new[] { ("1/60", 9), ("1/30", 7), ("1/15", 4), ("1/8", 1) }
+            let keepers = Math.Clamp(shot.Item2 + (mode == "off" ? 0 : 2 * (photographer[0] - 'a')), 0, 10)
+            select $"{photographer},{mode},{shot.Item1},10,{keepers}\n"
+        );
+
+    private static readonly string[] s_stabilised =
+    [
+        "--estimator",
+        "likelihood",
+        "--term",
+        "stabiliser",
+        "--varies",
+        "photographer=intercept",
+        "--varies",
+        "photographer=stabiliser",
+    ];
+
+    [Fact]
+    public void What_the_stabiliser_buys_each_photographer_is_told_and_saved()
+    {
+        using Folder folder = new();
+        var file = folder["fit.json"];
+        var report = Tool.RunWith(Stabilised, ["fit", "-", .. s_stabilised, "--json", "--save", file]).Json;
+        Assert.Empty(report.Gaps());
+        var groups = Assert.Single(report.List("curves")).List("groups");
+        Assert.False(groups[0].Has("term"));
+        Assert.Equal("stabiliser", groups[1].Text("term"));
+        Assert.True(groups[1].GetProperty("sd").Number("stabiliser=lens") > 0);
+        var stops = groups[1].List("levels").Select(l => l.List("inStops").Single().Number("stops")).ToArray();
+        Assert.True(stops[0] < stops[1] && stops[1] < stops[2]);
+        var text = Tool.RunWith(Stabilised, ["fit", "-", .. s_stabilised]).Output;
+        Assert.Contains("A typical photographer:", text, StringComparison.Ordinal);
+        Assert.Contains("Between 3 photographers what stabiliser buys spreads by", text, StringComparison.Ordinal);
+        Assert.Contains("Stabiliser lens instead of off", text, StringComparison.Ordinal);
+        string[] compared = ["--between", "stabiliser_mode", "--set", "photographer=cy", "--whose", "this", "--rate", "0.5", "--json"];
+        Assert.Equal(
+            stops[2],
+            Tool.RunWith(Stabilised, ["compare", "-", .. s_stabilised, .. compared]).Json.Answer().Number("stops"),
+            1e-9
+        );
+        string[] cy = ["--set", "photographer=cy", "--set", "stabiliser_mode=lens", "--whose", "this", "--json"];
+        Assert.Equal(
+            Tool.RunWith(Stabilised, ["rate", "-", .. s_stabilised, "--at", "1/15", .. cy]).Output,
+            Tool.Run(["rate", file, "--at", "1/15", .. cy]).Output
+        );
+    }
+
+    [Theory]
+    [InlineData("names nothing that can vary", "likelihood", "photographer=slope")]
+    [InlineData("names nothing that can vary", "likelihood", "photographer=focal")]
+    [InlineData("is for the likelihood", "posterior", "photographer=stabiliser")]
+    [InlineData("vary twice", "likelihood", "photographer=both")]
+    public void What_cannot_vary_is_refused(string words, string estimator, string varies)
+    {
+        string[] fit = ["--term", "stabiliser", "--varies", "photographer=intercept", "--varies", varies];
+        var refused = Tool.RunWith(Stabilised, ["fit", "-", "--estimator", estimator, .. fit]);
+        Assert.Equal(2, refused.Code);
+        Assert.Contains(words, refused.Error, StringComparison.Ordinal);
+    }
 }

@@ -124,7 +124,7 @@ internal sealed partial class FitOptions
         var nodes = given.ReadValue(_nodes, Reading.Count);
         if (nodes > 200)
             throw Reading.Refused(_nodes.Name, given.GetValue(_nodes)!, "is too many.", "Give 1 to 200.");
-        if (nodes > 1 && _vary.AreGiven(given) && _vary.Read(given) is not [{ Part: VaryingPart.Intercept }])
+        if (nodes > 1 && _vary.AreGiven(given) && _vary.Read(given) is not [{ Part: VaryingPart.Intercept, Term: null }])
             throw Reading.Refused(
                 _nodes.Name,
                 given.GetValue(_nodes)!,
@@ -144,8 +144,17 @@ internal sealed partial class FitOptions
                 $"{_vary.Name} is for {_estimator.Name} posterior or likelihood; bias-reduced fits each curve by itself.",
                 $"Use one of them, or leave {_vary.Name} out: {_each.Name} splits the table by any column."
             );
+        var terms = given.GetValue(_term) ?? [];
+        _vary.CheckTerms(varies, term => terms.Length > 0 ? terms.Contains(term) : !given.GetValue(_noTerms) && s_builtIn.Contains(term));
         if (model.Estimator == Estimator.Likelihood)
             RefuseBesideVarying(given, model);
+        else if (varies.FirstOrDefault(v => v.Term is not null) is { } term)
+            throw Reading.Refused(
+                _vary.Name,
+                $"{term.Column}={term.Term}",
+                "is for the likelihood: in the posterior half-keeper speeds and steepness vary only.",
+                $"Add {_estimator.Name} likelihood, or let one of these vary."
+            );
         else if (given.GetValue(_luck) != "none" && varies.FirstOrDefault(v => v.Column is "session" or "burst") is { } luck)
             throw Reading.Refused(
                 _vary.Name,
@@ -153,7 +162,7 @@ internal sealed partial class FitOptions
                 "varies already: that is its luck.",
                 $"Leave it out of {_vary.Name}, or add {_luck.Name} none."
             );
-        if (varies.FirstOrDefault(v => (given.GetValue(_term) ?? []).Contains(v.Column)) is { } both)
+        if (varies.FirstOrDefault(v => terms.Contains(v.Column)) is { } both)
             throw Reading.Refused(
                 _term.Name,
                 both.Column,

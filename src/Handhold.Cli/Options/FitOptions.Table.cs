@@ -92,8 +92,19 @@ internal sealed partial class FitOptions
         return also is null || IsTerm(given, model, also) || each.Contains(also) ? each : each.Add(also);
     }
 
-    /// <summary>Whether a column is compared within one curve: named as a term, or the labels of a built-in one.</summary>
+    /// <summary>Whether a column is compared within one curve: named as a term, the labels of a built-in one, or those of one that varies.</summary>
     private bool IsTerm(ParseResult given, KeeperModel model, string column) =>
+        model.Varies.Any(v => v.Term?.Split('=')[0] == TermOf(column)) || IsNamed(given, model, column);
+
+    private static string TermOf(string column) =>
+        column switch
+        {
+            "stabiliser_mode" => "stabiliser",
+            "subject_motion" => "subjectMotion",
+            _ => column,
+        };
+
+    private bool IsNamed(ParseResult given, KeeperModel model, string column) =>
         model.Terms.IsEmpty
             ? model.Estimator == Estimator.Posterior && !given.GetValue(_noTerms) && column is "stabiliser_mode" or "subject_motion"
             : model.Terms.Contains(column);

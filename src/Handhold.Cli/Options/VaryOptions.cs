@@ -11,7 +11,8 @@ internal sealed class VaryOptions
         HelpName = "COLUMN=PART",
         Description =
             "With --estimator posterior or likelihood: labels of COLUMN vary about what they have in common, in their intercept (the half-keeper speed), "
-            + "exposure (the steepness), both, or both-uncorrelated, and borrow from each other; may be given for several columns.",
+            + "exposure (the steepness), both, or both-uncorrelated, and borrow from each other; may be given for several columns. With --estimator likelihood also in "
+            + "what a term buys, such as photographer=stabiliser, beside the rest.",
     };
     private readonly Option<string[]> _within = new("--within")
     {
@@ -33,9 +34,10 @@ internal sealed class VaryOptions
         foreach (var text in given.GetValue(_varies) ?? [])
         {
             var (column, part) = Reading.Pair(_varies.Name, text);
-            if (varies.Any(v => v.Column == column))
-                throw Reading.Refused(_varies.Name, text, $"lets {column} vary twice.", "Give each column once.");
-            varies.Add(new(column, ReadPart(text, part)) { Within = Above(column, parents) });
+            Varying varying = ReadPart(part) is { } known ? new(column, known) : new(column) { Term = part };
+            if (varies.Any(v => v.Column == column && (v.Term is null ? varying.Term is null : v.Term == varying.Term)))
+                throw Reading.Refused(_varies.Name, text, $"lets {column} vary twice.", "Give each column once, and once for each term.");
+            varies.Add(varying with { Within = Above(column, parents) });
         }
 
         foreach (var (column, parent) in parents)
@@ -49,19 +51,27 @@ internal sealed class VaryOptions
         return varies.ToImmutable();
     }
 
-    private VaryingPart ReadPart(string text, string part) =>
+    /// <summary>Refuses parts that are neither known nor a term.</summary>
+    public void CheckTerms(ImmutableArray<Varying> varies, Func<string, bool> isTerm)
+    {
+        foreach (var varying in varies)
+            if (varying.Term is { } term && !isTerm(term.Split('=')[0]))
+                throw Reading.Refused(
+                    _varies.Name,
+                    $"{varying.Column}={term}",
+                    "names nothing that can vary.",
+                    $"Write {_varies.Name} {varying.Column}=intercept, exposure, both, both-uncorrelated, or a term (--term), such as stabiliser."
+                );
+    }
+
+    private static VaryingPart? ReadPart(string part) =>
         part switch
         {
             "intercept" => VaryingPart.Intercept,
             "exposure" => VaryingPart.Exposure,
             "both" => VaryingPart.Both,
             "both-uncorrelated" => VaryingPart.BothUncorrelated,
-            _ => throw Reading.Refused(
-                _varies.Name,
-                text,
-                "names nothing that can vary.",
-                $"Write {_varies.Name} COLUMN=intercept, exposure, both or both-uncorrelated."
-            ),
+            _ => null,
         };
 
     private Dictionary<string, string> Parents(ParseResult given)

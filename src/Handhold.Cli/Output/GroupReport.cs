@@ -10,16 +10,17 @@ internal static class GroupReport
 
     /// <summary>Whose the numbers of the whole curve are.</summary>
     public static string Typical(ImmutableArray<Varying> varies) =>
-        varies.IsEmpty ? "" : $"A typical {string.Join(" and ", varies.Select(v => v.Column))}: ";
+        varies.IsEmpty ? "" : $"A typical {string.Join(" and ", varies.Select(v => v.Column).Distinct())}: ";
 
     public static void Write(Page page, GroupSpread group)
     {
         page.Blank();
+        var what = group.Varying.Term is { } term ? $"what {term} buys spreads" : "half-keeper speeds spread";
         if (group.InStops is { } stops)
             page.Text(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Between {Counted(group.Varying, group.Levels.Length)} half-keeper speeds spread by {stops:0.00} stops (standard deviation)."
+                    $"Between {Counted(group.Varying, group.Levels.Length)} {what} by {stops:0.00} stops (standard deviation)."
                 )
             );
         page.Table(
@@ -39,19 +40,48 @@ internal static class GroupReport
                     : [],
             ]
         );
-        WriteLevels(page, group.Varying, group.Levels);
+        if (group.Varying.Term is null)
+            WriteLevels(page, group.Varying, group.Levels);
+        else
+            WriteTerm(page, group);
     }
+
+    /// <summary>What the term buys at each level, and how much was borrowed.</summary>
+    private static void WriteTerm(Page page, GroupSpread group)
+    {
+        page.Blank();
+        page.Table(
+            [group.Varying.Column, "Frames", "What it buys (+) or costs (-)", "Estimate", "Interval", "Borrowed"],
+            group.Levels.Take(MostLevels).SelectMany(level => level.Effects.Select(effect => Row(level, effect)))
+        );
+        More(page, group.Levels.Length);
+    }
+
+    private static string[] Row(GroupLevel level, GroupEffect effect) =>
+        [
+            level.ToString(),
+            level.Frames.ToString(CultureInfo.InvariantCulture),
+            effect.InStops is { } known ? string.Join(", ", known.Words) : effect.Name,
+            effect.InStops?.Stops is { } stops ? stops.ToString() : "depends on the rate",
+            effect.InStops is { } told ? LinearReport.Ends(told.Lower, told.Upper, Plain.Change) + " stops" : "",
+            Plain.Percent(level.Borrowed),
+        ];
 
     /// <summary>Where each level stands, and how much it borrowed.</summary>
     public static void WriteLevels(Page page, Varying varying, IReadOnlyList<FittedLevel> levels)
     {
         page.Blank();
         page.Table([varying.Column, "Frames", "Half-keeper speed", "Interval", "Borrowed"], levels.Take(MostLevels).Select(Row));
-        if (levels.Count > MostLevels)
+        More(page, levels.Count);
+    }
+
+    private static void More(Page page, int levels)
+    {
+        if (levels > MostLevels)
             page.Text(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"And {levels.Count - MostLevels} more, whose effects are in --json; ask for one with --whose this."
+                    $"And {levels - MostLevels} more, whose effects are in --json; ask for one with --whose this."
                 )
             );
     }

@@ -42,11 +42,11 @@ internal static class Plain
     /// <summary>Whose rate is meant; empty where the conditions say it.</summary>
     public static string Whose(Whose? whose, ImmutableArray<Varying> varies)
     {
-        string[] all = [.. varies.Select(v => v.Column)];
+        string[] all = [.. varies.Select(v => v.Column).Distinct()];
         return whose switch
         {
             Handhold.Whose.Typical => "a typical level",
-            Handhold.Whose.NewSetup => New("setup", [.. varies.Where(v => v.Within.Any(all.Contains)).Select(v => v.Column)]),
+            Handhold.Whose.NewSetup => New("setup", [.. varies.Where(v => v.Within.Any(all.Contains)).Select(v => v.Column).Distinct()]),
             Handhold.Whose.NewPhotographer => New("photographer", all),
             Handhold.Whose.Population => "all levels on average",
             _ => "",

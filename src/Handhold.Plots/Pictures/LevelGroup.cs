@@ -14,7 +14,7 @@ internal sealed record LevelGroup(string Column, int Levels, ImmutableArray<Leve
     public static LevelGroup Of(KeeperCurve curve, string? column)
     {
         var group = curve.Linear is { } linear
-            ? Of(Chosen(linear.Groups, g => g.Varying.Column, column))
+            ? Of(Chosen(Speeds(linear), g => g.Varying.Column, column))
             : Of(Chosen(curve.Levels, g => g.Varying.Column, column));
         return group.Rows.IsEmpty
             ? throw new ArgumentException($"No {group.Column} has a half-keeper speed, so there is nothing to draw.", nameof(column))
@@ -27,7 +27,7 @@ internal sealed record LevelGroup(string Column, int Levels, ImmutableArray<Leve
         where T : class =>
         groups.IsEmpty
             ? throw new ArgumentException(
-                "No levels vary in this curve: fit it with --varies, such as --varies photographer=intercept.",
+                "No half-keeper speeds of levels vary in this curve: fit it with --varies, such as --varies photographer=intercept.",
                 nameof(groups)
             )
         : column is null ? groups[0]
@@ -36,6 +36,9 @@ internal sealed record LevelGroup(string Column, int Levels, ImmutableArray<Leve
                 $"{column} does not vary in this curve, which has levels of {string.Join(" and ", groups.Select(columnOf))}.",
                 nameof(column)
             );
+
+    /// <summary>The groups whose half-keeper speeds vary, rather than what a term buys.</summary>
+    public static ImmutableArray<GroupSpread> Speeds(LinearFit linear) => [.. linear.Groups.Where(g => g.Varying.Term is null)];
 
     private static LevelGroup Of(GroupSpread group) => Of(group.Varying, group.Levels, group.Spreads.All(s => s.Estimate == 0));
 

@@ -17,7 +17,7 @@ public abstract class FittedLevel
     /// <summary>Frames judged.</summary>
     public int Frames { get; }
 
-    /// <summary>Share of the variance between levels that its own frames leave open, 0 to 1, all else given; under the likelihood at the centre of the exposures. How much is borrowed from the others; 1: they say nothing.</summary>
+    /// <summary>Share of the variance between levels that its own frames leave open, 0 to 1, all else given; under the likelihood at the centre of the exposures, of a term the mean over its columns. How much is borrowed from the others; 1: they say nothing.</summary>
     public double Borrowed { get; }
 
     /// <summary>Its half-keeper exposure at the curve's <see cref="KeeperCurve.ReferenceConditions"/>, with the levels it lies within, all else typical; a posterior's on another day. Null where half is out of reach, or its line has none.</summary>

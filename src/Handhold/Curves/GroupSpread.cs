@@ -16,13 +16,13 @@ public sealed class GroupSpread
     /// <summary>What was asked to vary.</summary>
     public Varying Varying { get; }
 
-    /// <summary>Standard deviations between levels of <c>intercept</c> and <c>log2Exposure</c>, those that vary, on the scale of the link. Zero, without a standard error, where levels are no more unlike than chance makes them; the interval says how much is not excluded.</summary>
+    /// <summary>Standard deviations between levels of <c>intercept</c>, <c>log2Exposure</c> and columns of terms, those that vary, on the scale of the link. Zero, without a standard error, where levels are no more unlike than chance makes them; the interval says how much is not excluded.</summary>
     public ImmutableArray<Coefficient> Spreads { get; }
 
     /// <summary>Correlation of a level's two effects; null where only one varies, they vary each by itself, or one is none.</summary>
     public double? Correlation { get; }
 
-    /// <summary>Standard deviation of half-keeper exposures between levels, in stops: their spread at the typical one over its slope. Null where the line has no slope.</summary>
+    /// <summary>Standard deviation of half-keeper exposures between levels, in stops: their spread at the typical one over its slope. Of a term that varies, that of what it buys or costs. Null where the line has no slope, where it depends on the rate, and for a term of several columns.</summary>
     public double? InStops { get; }
 
     /// <summary>The levels, in byte order.</summary>

@@ -5,7 +5,7 @@ using Handhold.Solvers;
 namespace Handhold.Curves;
 
 /// <summary>The levels that vary in one curve, and the fit that has them.</summary>
-internal sealed class GroupedCurve(GroupLayout layout, GroupedFit fit, ImmutableArray<FrameCell> cells)
+internal sealed partial class GroupedCurve(GroupLayout layout, GroupedFit fit, ImmutableArray<FrameCell> cells)
 {
     internal GroupLayout Layout => layout;
 
@@ -31,16 +31,17 @@ internal sealed class GroupedCurve(GroupLayout layout, GroupedFit fit, Immutable
     )
     {
         var parts = layout.PartsOf([grouping]);
-        (int Part, int Effect, string Name)[] effects =
+        (int Part, int Effect, int Column, string Name)[] effects =
         [
-            .. parts.SelectMany(p => layout.Parts[p].Columns.Select((column, e) => (p, e, layout.Design.Columns[column]))),
+            .. parts.SelectMany(p => layout.Parts[p].Columns.Select((column, e) => (p, e, column, layout.Design.Columns[column]))),
         ];
+        var isTerm = grouping.Varying.Term is not null;
         var counts = cells.ToLookup(cell => grouping.LevelOf(cell.Conditions)!.Value);
         return new(
             grouping.Varying,
             [.. effects.Select(e => Sd(e.Part, e.Effect, e.Name, level, cancellation))],
             parts is [var only] ? fit.Correlation(only) : null,
-            new GroupedLaw(likelihood, reference, [], parts).SpreadInStops(0.5),
+            isTerm ? TermSpreadInStops(parts, reference) : new GroupedLaw(likelihood, reference, [], parts).SpreadInStops(0.5),
             [.. grouping.Levels.Select((path, l) => LevelOf(path, l))]
         );
 
@@ -52,10 +53,11 @@ internal sealed class GroupedCurve(GroupLayout layout, GroupedFit fit, Immutable
                     .. effects.Select(e => new GroupEffect(
                         e.Name,
                         fit.Modes.Effects(e.Part, place)[e.Effect],
-                        fit.Modes.Error(e.Part, place, e.Effect)
+                        fit.Modes.Error(e.Part, place, e.Effect),
+                        new(() => isTerm ? InStops(e.Column, LevelsOf(Above(grouping, path)), reference, level) : null)
                     )),
                 ],
-                fit.Modes.Open(parts[0], place),
+                isTerm ? parts.Average(part => fit.Modes.Open(part, place)) : fit.Modes.Open(parts[0], place),
                 new(() => new GroupedLaw(likelihood, reference, LevelsOf(Above(grouping, path)), [])),
                 level
             );

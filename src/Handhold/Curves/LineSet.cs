@@ -29,20 +29,21 @@ internal static class LineSet
     {
         if (likelihood.Estimate is not { } estimate || likelihood.Dot(moving) is not { } b || likelihood.Dot(still) is not { } line)
             return new(ExposureSetKind.Everything, [new(null, null)], Word(method));
-        var (a, z) = (line - height, Normal.Quantile((1 + level) / 2));
-        var (vaa, vab, vbb) = (
-            z * z * Variance(estimate, still, still),
-            z * z * Variance(estimate, still, moving),
-            z * z * Variance(estimate, moving, moving)
-        );
-        if (method == IntervalMethod.Delta)
-        {
-            var t = -a / b;
-            var half = Math.Sqrt(vaa + t * (2 * vab + t * vbb)) / Math.Abs(b);
-            return Make(t - half, t + half, false, method);
-        }
+        var a = line - height;
+        var (vaa, vab, vbb) = (Variance(estimate, still, still), Variance(estimate, still, moving), Variance(estimate, moving, moving));
+        if (method != IntervalMethod.Delta)
+            return Fieller(a, b, (vaa, vab, vbb), level);
+        var t = -a / b;
+        var half = Normal.Quantile((1 + level) / 2) * Math.Sqrt(vaa + t * (2 * vab + t * vbb)) / Math.Abs(b);
+        return Make(t - half, t + half, false, method);
+    }
 
-        var (square, cross, rest) = (b * b - vbb, a * b - vab, a * a - vaa);
+    /// <summary>The t at which a + t b is not told from zero, by variances and covariance of a and b.</summary>
+    internal static ExposureSet Fieller(double a, double b, (double OfA, double Both, double OfB) variance, double level)
+    {
+        const IntervalMethod method = IntervalMethod.Fieller;
+        var z = Normal.Quantile((1 + level) / 2);
+        var (square, cross, rest) = (b * b - z * z * variance.OfB, a * b - z * z * variance.Both, a * a - z * z * variance.OfA);
         var discriminant = cross * cross - square * rest;
         if (square == 0 || (square < 0 && discriminant <= 0))
             return Make(null, null, false, method);

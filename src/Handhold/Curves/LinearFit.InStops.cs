@@ -57,7 +57,7 @@ public sealed partial class LinearFit
     }
 
     /// <summary>Where a column stands, as users state it: the column of a magnification is log2(1 + magnification).</summary>
-    private static KeyValuePair<string, double> Stated(string column, double value) =>
+    internal static KeyValuePair<string, double> Stated(string column, double value) =>
         KeyValuePair.Create(column, column == "magnification" ? Math.Round(Math.Pow(2, value) - 1, 12) : value);
 
     /// <summary>The t with term · b + t slope · b = 0: the term's shift of the line, undone by t stops.</summary>

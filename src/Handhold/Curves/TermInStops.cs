@@ -26,9 +26,9 @@ public sealed class TermInStops
     /// <summary>The change: positive where slower speeds are allowed. Null where the data leave it open.</summary>
     public Stops? Stops { get; }
 
-    /// <summary>Lower end of the profile interval, stops; null is unbounded.</summary>
+    /// <summary>Lower end of the interval, stops: profile, or of a level Fieller's; null is unbounded.</summary>
     public double? Lower { get; }
 
-    /// <summary>Upper end of the profile interval, stops; null is unbounded.</summary>
+    /// <summary>Upper end of the interval, stops; null is unbounded.</summary>
     public double? Upper { get; }
 }

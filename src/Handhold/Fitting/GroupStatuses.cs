@@ -19,7 +19,7 @@ internal static class GroupStatuses
         {
             Add(
                 StatusCode.GroupsNotAssessable,
-                $"Keepers and rejects separate, so how much varies by {string.Join(" and ", model.Varies.Select(v => v.Column))} cannot be told, and all frames are taken as of one curve. Frames at speeds where some are kept and some are not would tell."
+                $"Keepers and rejects separate, so how much varies by {string.Join(" and ", model.Varies.Select(v => v.Column).Distinct())} cannot be told, and all frames are taken as of one curve. Frames at speeds where some are kept and some are not would tell."
             );
             return;
         }
@@ -63,7 +63,7 @@ internal static class GroupStatuses
         ImmutableArray<Status>.Builder statuses
     )
     {
-        foreach (var (inner, outer) in Repeats(groupings, cells))
+        foreach (var (inner, outer) in Repeats(groupings, cells).Distinct())
             statuses.Add(
                 new(
                     StatusCode.LabelsRepeat,

@@ -99,6 +99,10 @@ internal sealed class DesignLayout
             row[place++] = row[first] * row[second];
     }
 
+    /// <summary>The columns of a term, or the one of this name; none where there is no such term.</summary>
+    internal ImmutableArray<int> ColumnsOf(string term) =>
+        Terms.Any(t => t.Columns.Contains(term)) ? [Columns.IndexOf(term)] : [.. Places(term)];
+
     private int[] Places(string part)
     {
         if (part == KeeperModel.ExposureTerm)

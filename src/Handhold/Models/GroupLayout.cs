@@ -33,6 +33,8 @@ internal sealed class GroupLayout
                     $"all of its frames were shot at {cells[0].Exposure}, and the slope on exposure is to vary by {column}.",
                     "Let the intercept vary, or add frames at other speeds."
                 );
+            if (grouping.Varying.Term is { } term)
+                CheckTerm(term, grouping, design, cells, place);
             if (cells.GroupBy(c => grouping.LevelOf(c.Conditions)).All(level => level.Sum(c => (long)c.Frames) == 1))
                 throw new CellException(
                     place,
@@ -48,9 +50,9 @@ internal sealed class GroupLayout
                     $"each {one.Varying.Column} goes with one {other.Varying.Column} and the other way round, so what varies by which cannot be told.",
                     "Let one of the two vary, or add frames of another combination."
                 );
-        return new(design, groupings, [.. groupings.SelectMany((g, i) => ColumnsOf(g.Varying.Part).Select(columns => (i, columns)))]);
+        return new(design, groupings, [.. groupings.SelectMany((g, i) => ColumnsOf(g.Varying, design).Select(columns => (i, columns)))]);
 
-        static IEnumerable<int> Columns(Grouping grouping) => ColumnsOf(grouping.Varying.Part).SelectMany(columns => columns);
+        IEnumerable<int> Columns(Grouping grouping) => ColumnsOf(grouping.Varying, design).SelectMany(columns => columns);
 
         bool GoTogether(Grouping one, Grouping other) =>
             one.Levels.Length == other.Levels.Length
@@ -109,6 +111,29 @@ internal sealed class GroupLayout
         }
         return kinds;
     }
+
+    /// <summary>Refuses a term that the curve has not, or that no level was shot with and without.</summary>
+    private static void CheckTerm(string term, Grouping grouping, DesignLayout design, ImmutableArray<FrameCell> cells, string place)
+    {
+        var (by, columns) = (grouping.Varying.Column, design.ColumnsOf(term));
+        if (columns.IsEmpty)
+            throw new CellException(
+                place,
+                $"{term} is to vary by {by}, and it is no term of it: {(design.Terms.IsEmpty ? "it has none" : $"it has {string.Join(" and ", design.Terms.SelectMany(t => t.Columns))}")}.",
+                $"Name a term of it, add this one (--term {term}), or let intercept or exposure vary."
+            );
+        var rows = cells.Select(c => (Level: grouping.LevelOf(c.Conditions), Row: design.Row(c))).ToLookup(c => c.Level, c => c.Row);
+        foreach (var column in columns)
+            if (rows.All(level => level.All(row => row[column] == level.First()[column])))
+                throw new CellException(
+                    place,
+                    $"the frames of each {by} are alike in {design.Columns[column]}, so how its effect differs between {by}s cannot be told from how they differ themselves.",
+                    "Let another term vary, or shoot with it and without it."
+                );
+    }
+
+    private static ImmutableArray<ImmutableArray<int>> ColumnsOf(Varying varying, DesignLayout design) =>
+        varying.Term is { } term ? [.. design.ColumnsOf(term).Select(column => ImmutableArray.Create(column))] : ColumnsOf(varying.Part);
 
     private static ImmutableArray<ImmutableArray<int>> ColumnsOf(VaryingPart part) =>
         part switch

@@ -22,7 +22,7 @@ internal sealed record LevelsMeant(ImmutableArray<(int Grouping, int Level)> Kno
             Whose.NewPhotographer or Whose.Population => Knowing(_ => false),
             _ => throw new ConditionsException(
                 "whose",
-                $"This curve holds {string.Join(" and ", groupings.Select(g => Say.Count(g.Levels.Length, g.Varying.Column)))}, and it was not said whose rate is meant.",
+                $"This curve holds {string.Join(" and ", groupings.Select(g => Say.Count(g.Levels.Length, g.Varying.Column)).Distinct())}, and it was not said whose rate is meant.",
                 "Say whose: this one, a typical one, a new setup, a new photographer, or the population's."
             ),
         };

@@ -46,10 +46,12 @@ internal static class SavedGroups
         json.WriteNumberIfAny("sdStops", group.InStops);
     }
 
-    /// <summary>The column, and the one its labels belong to.</summary>
+    /// <summary>The column, the term that varies, and the column its labels belong to.</summary>
     internal static void WriteColumn(Utf8JsonWriter json, Varying varying)
     {
         json.WriteString("column", varying.Column);
+        if (varying.Term is { } term)
+            json.WriteString("term", term);
         if (!varying.Within.IsEmpty)
             json.WriteString("within", varying.Within[^1]);
     }
@@ -83,5 +85,7 @@ internal static class SavedGroups
         foreach (var effect in level.Effects)
             json.WriteNumber(effect.Name, effect.StandardDeviation);
         json.WriteEndObject();
+        if (level.Effects.Select(e => e.InStops).OfType<TermInStops>().ToImmutableArray() is [_, ..] inStops)
+            SavedLinear.WriteInStops(json, inStops);
     }
 }

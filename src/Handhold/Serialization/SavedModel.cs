@@ -109,6 +109,8 @@ internal static class SavedModel
             json.WriteStartObject();
             json.WriteString("column", varying.Column);
             json.WriteString("part", JsonParts.Word(varying.Part));
+            if (varying.Term is { } term)
+                json.WriteString("term", term);
             WriteTexts(json, "within", varying.Within);
             json.WriteEndObject();
         }
@@ -117,7 +119,11 @@ internal static class SavedModel
     }
 
     private static Varying ReadVarying(JsonPlace place) =>
-        new(place["column"].Text(), place["part"].OneOf<VaryingPart>()) { Within = [.. place["within"].Items().Select(c => c.Text())] };
+        new(place["column"].Text(), place["part"].OneOf<VaryingPart>())
+        {
+            Term = place.Find("term")?.Text(),
+            Within = [.. place["within"].Items().Select(c => c.Text())],
+        };
 
     /// <summary>Members that the first files of this version did not have.</summary>
     private static IEnumerable<JsonPlace> Optional(JsonPlace place, string name) => place.Find(name) is { } list ? list.Items() : [];
