@@ -1,16 +1,17 @@
 using System.Collections.Immutable;
+using System.Runtime.Intrinsics;
 using Handhold.Kernels;
 using Handhold.Models;
 
 namespace Handhold.Fitting;
 
-/// <summary>What the curves of every setting, shifted and steepened for a level, give to its frames, with derivatives.</summary>
+/// <summary>What the curves of every setting, shifted and steepened for a level, give to its frames, with derivatives, at eight places at once.</summary>
 internal sealed class LevelCurves
 {
-    private const double Farthest = 500;
     private readonly TermPoint _point;
     private readonly GaussRule _burst;
     private readonly double _span;
+    private readonly double[] _logWeights;
     private readonly double[] _halfPoints;
     private readonly double[] _steepness;
 
@@ -21,6 +22,7 @@ internal sealed class LevelCurves
     internal LevelCurves(TermPoint point, ReadOnlySpan<double> effects, ImmutableArray<Setting> settings, GaussRule burst)
     {
         (_point, _burst, _span) = (point, burst, point.Ceiling - point.Floor);
+        _logWeights = [.. burst.Weights.Select(Math.Log)];
         (_halfPoints, _steepness) = (new double[settings.Length], new double[settings.Length]);
         for (var i = 0; i < settings.Length; i++)
         {
@@ -29,141 +31,141 @@ internal sealed class LevelCurves
         }
     }
 
-    /// <summary>The frames of a part, whose half points are shifted by <paramref name="shift"/> stops and steepness multiplied by exp(<paramref name="steepening"/>).</summary>
-    internal LevelSlopes Of(LevelPart part, double shift, double steepening)
+    /// <summary>Adds the frames of a part, whose half points are shifted by <paramref name="shift"/> stops and steepness multiplied by exp(<paramref name="steepening"/>).</summary>
+    internal void Add(LevelPart part, Vector512<double> shift, Vector512<double> steepening, ref LevelSlopes sum)
     {
-        LevelSlopes sum = default;
-        var times = Math.Exp(steepening);
-        if (!part.Afresh.IsEmpty)
-            Afresh(part.Afresh, shift, times, ref sum);
+        Place place = new(this, shift, Vector512.Exp(steepening), stackalloc Vector512<double>[_burst.Nodes.Length]);
+        foreach (var cell in part.Afresh)
+            Afresh(cell, ref place, ref sum);
         foreach (var burst in part.Bursts)
-            sum.Add(Burst(burst.Cells, shift, times));
-        return sum;
+            Burst(burst.Cells, ref place, ref sum);
     }
-
-    /// <summary>Farther out a chance would be no number any more; nothing there counts.</summary>
-    private static double Within(double eta) => Math.Clamp(eta, -Farthest, Farthest);
 
     /// <summary>Frames each with a luck of its own: keeper and reject by the curve averaged over it.</summary>
-    private void Afresh(ImmutableArray<TermCell> cells, double shift, double times, ref LevelSlopes sum)
+    private void Afresh(TermCell cell, ref Place place, ref LevelSlopes sum)
     {
-        Span<double> luck = stackalloc double[_burst.Nodes.Length];
-        var (setting, steepness, halfPoint) = (-1, 0.0, 0.0);
-        foreach (var cell in cells)
+        place.Go(cell);
+        var (keep, miss) = (Vector512<double>.Zero, Vector512<double>.Zero);
+        LevelSlopes mean = default;
+        for (var k = 0; k < _burst.Nodes.Length; k++)
         {
-            if (cell.Setting != setting)
-            {
-                setting = cell.Setting;
-                (steepness, halfPoint) = (times * _steepness[setting], _halfPoints[setting] + shift);
-                for (var k = 0; k < luck.Length; k++)
-                    luck[k] = Math.Exp(-steepness * _point.BurstSd * _burst.Nodes[k]);
-            }
-
-            var eta = Within(steepness * (halfPoint - cell.Exposure));
-            if (_point.BurstSd == 0)
-            {
-                Add(cell, steepness, eta, ref sum);
-                continue;
-            }
-
-            var odds = Math.Exp(-eta);
-            var (keep, miss) = (0.0, 0.0);
-            LevelSlopes mean = default;
-            for (var k = 0; k < luck.Length; k++)
-            {
-                var (mu, oneMinusMu) = Elementary.AgainstOdds(odds * luck[k]);
-                var weight = _burst.Weights[k];
-                var rise = weight * mu * oneMinusMu;
-                keep += weight * mu;
-                miss += weight * oneMinusMu;
-                mean.Add(steepness, eta + steepness * _point.BurstSd * _burst.Nodes[k], rise, rise * (oneMinusMu - mu));
-            }
-
-            keep = _point.Floor + _span * keep;
-            miss = 1 - _point.Ceiling + _span * miss;
-            if (cell.Keepers > 0)
-                Chance(cell.Keepers, keep, _span, mean, ref sum);
-            if (cell.Frames > cell.Keepers)
-                Chance(cell.Frames - cell.Keepers, miss, -_span, mean, ref sum);
+            var (mu, oneMinusMu, eta) = place.At(k);
+            var weight = _burst.Weights[k];
+            var rise = mu * oneMinusMu * weight;
+            keep += mu * weight;
+            miss += oneMinusMu * weight;
+            mean.Add(place.Steepness, eta, rise, rise * (oneMinusMu - mu));
         }
+
+        if (cell.Keepers > 0)
+            sum.AddLog(cell.Keepers, Kept(keep), _span, mean);
+        if (cell.Frames > cell.Keepers)
+            sum.AddLog(cell.Frames - cell.Keepers, Missed(miss), -_span, mean);
     }
 
-    /// <summary>Adds times the logarithm of a chance whose derivatives are those of a mean, scaled.</summary>
-    private static void Chance(int times, double chance, double scale, in LevelSlopes mean, ref LevelSlopes sum)
+    /// <summary>Frames that share a luck, which is integrated; derivatives by those of the integrand (Louis 1982).</summary>
+    private void Burst(ImmutableArray<TermCell> cells, ref Place place, ref LevelSlopes sum)
     {
-        var by = scale / chance;
-        var (t, l) = (by * mean.T, by * mean.L);
-        sum.Value += times * Math.Log(chance);
-        sum.T += times * t;
-        sum.L += times * l;
-        sum.TT += times * (by * mean.TT - t * t);
-        sum.TL += times * (by * mean.TL - t * l);
-        sum.LL += times * (by * mean.LL - l * l);
+        Span<LevelSlopes> nodes = stackalloc LevelSlopes[_logWeights.Length];
+        for (var k = 0; k < nodes.Length; k++)
+        {
+            nodes[k] = default;
+            nodes[k].Value = Vector512.Create(_logWeights[k]);
+        }
+
+        foreach (var cell in cells)
+        {
+            place.Go(cell);
+            for (var k = 0; k < nodes.Length; k++)
+                Frames(cell, place.Steepness, place.At(k), ref nodes[k]);
+        }
+
+        var (top, total) = (nodes[0].Value, Vector512<double>.Zero);
+        foreach (ref readonly var node in nodes)
+            top = Vector512.Max(top, node.Value);
+        LevelSlopes all = default;
+        foreach (ref readonly var node in nodes)
+        {
+            var share = Vector512.Exp(node.Value - top);
+            total += share;
+            all.AddShare(share, node);
+        }
+
+        all.Integrated(top, total);
+        sum.Add(all);
     }
 
     /// <summary>Frames of one chance.</summary>
-    private void Add(TermCell cell, double steepness, double eta, ref LevelSlopes sum)
+    private void Frames(
+        TermCell cell,
+        Vector512<double> steepness,
+        (Vector512<double> Mu, Vector512<double> OneMinusMu, Vector512<double> Eta) at,
+        ref LevelSlopes sum
+    )
     {
-        var (mu, oneMinusMu) = Elementary.Logistic(eta);
-        var (keep, miss) = (_point.Floor + _span * mu, 1 - _point.Ceiling + _span * oneMinusMu);
-        var rise = _span * mu * oneMinusMu;
-        var (bend, first, second) = (rise * (oneMinusMu - mu), 0.0, 0.0);
+        var rise = at.Mu * at.OneMinusMu * _span;
+        var bend = at.OneMinusMu - at.Mu;
+        var (first, second) = (Vector512<double>.Zero, Vector512<double>.Zero);
         if (cell.Keepers > 0)
         {
-            sum.Value += cell.Keepers * Math.Log(keep);
-            first += cell.Keepers * (rise / keep);
-            second += cell.Keepers * (bend / keep - rise / keep * (rise / keep));
+            var keep = Kept(at.Mu);
+            var share = rise / keep;
+            sum.Value += Vector512.Log(keep) * cell.Keepers;
+            first += share * cell.Keepers;
+            second += share * (bend - share) * cell.Keepers;
         }
 
         if (cell.Frames > cell.Keepers)
         {
-            var lost = cell.Frames - cell.Keepers;
-            sum.Value += lost * Math.Log(miss);
-            first -= lost * (rise / miss);
-            second -= lost * (bend / miss + rise / miss * (rise / miss));
+            var (miss, lost) = (Missed(at.OneMinusMu), cell.Frames - cell.Keepers);
+            var share = rise / miss;
+            sum.Value += Vector512.Log(miss) * lost;
+            first -= share * lost;
+            second -= share * (bend + share) * lost;
         }
 
-        sum.Add(steepness, eta, first, second);
+        sum.Add(steepness, at.Eta, first, second);
     }
 
-    /// <summary>Frames that share a luck, which is integrated; derivatives by those of the integrand (Louis 1982).</summary>
-    private LevelSlopes Burst(ImmutableArray<TermCell> cells, double shift, double times)
+    private Vector512<double> Kept(Vector512<double> mu) => mu * _span + Vector512.Create(_point.Floor);
+
+    private Vector512<double> Missed(Vector512<double> oneMinusMu) => oneMinusMu * _span + Vector512.Create(1 - _point.Ceiling);
+
+    /// <summary>The curve of the frames at hand at the nodes of their luck.</summary>
+    private ref struct Place(LevelCurves curves, Vector512<double> shift, Vector512<double> times, Span<Vector512<double>> luck)
     {
-        Span<LevelSlopes> nodes = stackalloc LevelSlopes[_burst.Nodes.Length];
-        var top = double.NegativeInfinity;
-        for (var k = 0; k < nodes.Length; k++)
+        private const double Farthest = 500; // farther out a chance would be no number any more; nothing there counts
+        private const double FarthestLuck = 200;
+        private readonly Span<Vector512<double>> _luck = luck;
+        private int _setting = -1;
+        private Vector512<double> _halfPoint;
+        private Vector512<double> _eta;
+        private Vector512<double> _odds;
+
+        internal Vector512<double> Steepness { get; private set; }
+
+        internal void Go(TermCell cell)
         {
-            LevelSlopes node = default;
-            node.Value = Math.Log(_burst.Weights[k]);
-            foreach (var cell in cells)
+            if (cell.Setting != _setting)
             {
-                var steepness = times * _steepness[cell.Setting];
-                var eta = Within(steepness * (_halfPoints[cell.Setting] + shift + _point.BurstSd * _burst.Nodes[k] - cell.Exposure));
-                Add(cell, steepness, eta, ref node);
+                _setting = cell.Setting;
+                (Steepness, _halfPoint) = (times * curves._steepness[_setting], shift + Vector512.Create(curves._halfPoints[_setting]));
+                for (var k = 0; k < _luck.Length; k++)
+                    _luck[k] = Vector512.Exp(-Within(Steepness * (curves._point.BurstSd * curves._burst.Nodes[k]), FarthestLuck));
             }
 
-            nodes[k] = node;
-            top = Math.Max(top, node.Value);
+            _eta = Within(Steepness * (_halfPoint - Vector512.Create(cell.Exposure)), Farthest);
+            _odds = Vector512.Exp(-_eta);
         }
 
-        LevelSlopes sum = default;
-        var total = 0.0;
-        foreach (var node in nodes)
-            total += Math.Exp(node.Value - top);
-        foreach (var node in nodes)
+        internal readonly (Vector512<double> Mu, Vector512<double> OneMinusMu, Vector512<double> Eta) At(int node)
         {
-            var share = Math.Exp(node.Value - top) / total;
-            sum.T += share * node.T;
-            sum.L += share * node.L;
-            sum.TT += share * (node.TT + node.T * node.T);
-            sum.TL += share * (node.TL + node.T * node.L);
-            sum.LL += share * (node.LL + node.L * node.L);
+            var odds = _odds * _luck[node];
+            var mu = Vector512<double>.One / (Vector512<double>.One + odds);
+            return (mu, odds * mu, _eta + Steepness * (curves._point.BurstSd * curves._burst.Nodes[node]));
         }
 
-        sum.Value = top + Math.Log(total);
-        sum.TT -= sum.T * sum.T;
-        sum.TL -= sum.T * sum.L;
-        sum.LL -= sum.L * sum.L;
-        return sum;
+        private static Vector512<double> Within(Vector512<double> value, double most) =>
+            Vector512.Min(Vector512.Max(value, Vector512.Create(-most)), Vector512.Create(most));
     }
 }

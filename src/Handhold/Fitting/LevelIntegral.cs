@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using System.Numerics;
+using System.Runtime.Intrinsics;
 using Handhold.Curves;
-using Handhold.Solvers;
 
 namespace Handhold.Fitting;
 
@@ -20,43 +21,46 @@ internal readonly ref struct LevelIntegral(
     LevelLoading loading
 )
 {
-    private const int Stacked = 512;
+    private const int Stacked = 64;
     private const int Steps = 40;
-    private const double Close = 1e-10;
+
+    /// <summary>A step, in squared standard deviates, after which a top is found.</summary>
+    internal const double Close = 1e-8;
+
+    /// <summary>The same on the way to another top.</summary>
+    internal const double Near = 1e-3;
+
     private const double Farthest = 3;
     private const double LeastCurvature = 0.25;
     private readonly ReadOnlySpan<double> _above = above;
 
-    internal LevelTop Top(LevelTop start)
+    private static Vector512<double> Halves { get; } = Vector512.Create(1, 0.5, 0.25, 0.125, 1 / 16.0, 1 / 32.0, 1 / 64.0, 1 / 128.0);
+
+    /// <summary>The top, by Newton's steps; of each the largest of eight lengths that does not lead down.</summary>
+    /// <param name="start">Where to start.</param>
+    /// <param name="close">The step, in squared standard deviates, after which to stop.</param>
+    internal LevelTop Top(LevelTop start, double close = Close)
     {
-        var (z0, z1) = (start.Z0, start.Z1);
-        var at = Sum(z0, z1);
+        var (z0, z1, d0, d1, before) = (start.Z0, start.Z1, 0.0, 0.0, double.NegativeInfinity);
         for (var step = 0; ; step++)
         {
-            var top = Curvature(z0, z1, at);
-            var (g0, g1) = (loading.Tau * at.T + loading.Steep0 * at.L - z0, loading.Steep1 * at.L - z1);
-            if (loading.Dimension == 1)
-                g1 = 0;
-            // Forward and back through L.
-            var y0 = g0 / top.L00;
-            var y1 = (g1 - top.L10 * y0) / top.L11;
-            var square = y0 * y0 + y1 * y1;
-            if (step == Steps || !(square > Close))
-                return top;
-            var by = Math.Min(1, Farthest / Math.Sqrt(square));
-            var value = at.Value - 0.5 * (z0 * z0 + z1 * z1);
-            while (true)
-            {
-                var (next0, next1) = top.At(by * y0, by * y1);
-                at = Sum(next0, next1);
-                if (at.Value - 0.5 * (next0 * next0 + next1 * next1) >= value - 1e-9 || by < 1e-6)
-                {
-                    (z0, z1) = (next0, next1);
-                    break;
-                }
+            var (to0, to1) = (Vector512.Create(z0) + Halves * d0, Vector512.Create(z1) + Halves * d1);
+            var at = Sum(to0, to1);
+            var heights = at.Value - (to0 * to0 + to1 * to1) * 0.5;
+            var rising = Vector512.GreaterThanOrEqual(heights, Vector512.Create(before - 1e-9)).ExtractMostSignificantBits();
+            var lane = Math.Min(BitOperations.TrailingZeroCount(rising), Vector512<double>.Count - 1);
+            (z0, z1, before) = (to0[lane], to1[lane], heights[lane]);
 
-                by /= 2;
-            }
+            var top = Curvature(z0, z1, at, lane);
+            var y0 = (loading.Tau * at.T[lane] + loading.Steep0 * at.L[lane] - z0) / top.L00;
+            var y1 = loading.Dimension == 1 ? 0 : (loading.Steep1 * at.L[lane] - z1 - top.L10 * y0) / top.L11;
+            var square = y0 * y0 + y1 * y1;
+            var by = Math.Min(1, Farthest / Math.Sqrt(square));
+            (d0, d1) = top.Step(by * y0, by * y1);
+            if (!(square > close))
+                return top with { Z0 = z0 + d0, Z1 = z1 + d1 };
+            if (step == Steps)
+                return top;
         }
     }
 
@@ -65,20 +69,17 @@ internal readonly ref struct LevelIntegral(
     /// <param name="nodes">Nodes in each dimension.</param>
     /// <param name="gradient">By shift and steepening of every part; empty where not wanted.</param>
     /// <param name="curvature">Second derivatives, row-major.</param>
-    internal double Log(LevelTop top, HermiteNodes nodes, Span<double> gradient, Span<double> curvature)
+    internal double Log(LevelTop top, LevelNodes nodes, Span<double> gradient, Span<double> curvature)
     {
-        var (dimension, count) = (loading.Dimension, nodes.Count);
-        var all = dimension == 1 ? count : count * count;
-        var width = gradient.Length;
-        Span<double> logs = stackalloc double[all];
-        var kept = gradient.IsEmpty ? 0 : all * parts.Length;
+        var lanes = loading.Dimension == 1 ? nodes.One : nodes.Two;
+        Span<Vector512<double>> shares = stackalloc Vector512<double>[lanes.Length];
+        var kept = gradient.IsEmpty ? 0 : lanes.Length * parts.Length;
         var slopes = kept <= Stacked ? stackalloc LevelSlopes[kept] : new LevelSlopes[kept];
-        var highest = double.NegativeInfinity;
-        for (var k = 0; k < all; k++)
+        var highest = Vector512.Create(double.NegativeInfinity);
+        for (var k = 0; k < lanes.Length; k++)
         {
-            var (i, j) = (k % count, k / count);
-            var (z0, z1) = top.At(nodes.At[i], dimension == 1 ? 0 : nodes.At[j]);
-            var log = nodes.LogWeight[i] + (dimension == 1 ? 0 : nodes.LogWeight[j]) - 0.5 * (z0 * z0 + z1 * z1);
+            var (z0, z1) = top.At(lanes[k].X0, lanes[k].X1);
+            var log = lanes[k].LogWeight - (z0 * z0 + z1 * z1) * 0.5;
             for (var p = 0; p < parts.Length; p++)
             {
                 var part = Part(p, z0, z1);
@@ -87,81 +88,124 @@ internal readonly ref struct LevelIntegral(
                     slopes[k * parts.Length + p] = part;
             }
 
-            logs[k] = log;
-            highest = Math.Max(highest, log);
+            shares[k] = log;
+            highest = Vector512.Max(highest, log);
         }
 
-        var total = 0.0;
-        foreach (var log in logs)
-            total += Math.Exp(log - highest);
-        if (width > 0)
-            Derive(logs, slopes, highest + Math.Log(total), gradient, curvature);
-        return top.LogScale(dimension) + highest + Math.Log(total);
+        var (most, total) = (Highest(highest), Vector512<double>.Zero);
+        foreach (ref var share in shares)
+        {
+            share = Vector512.Exp(share - Vector512.Create(most));
+            total += share;
+        }
+
+        var sum = Vector512.Sum(total);
+        if (gradient.Length > 0)
+            Derive(shares, slopes, sum, gradient, curvature);
+        return top.LogScale(loading.Dimension) + most + Math.Log(sum);
     }
 
     /// <summary>Log-likelihood of the frames and log density of the numbers but for its constant.</summary>
-    internal double LogDensity(double z0, double z1) => Sum(z0, z1).Value - 0.5 * (z0 * z0 + z1 * z1);
+    internal double LogDensity(double z0, double z1) =>
+        Sum(Vector512.Create(z0), Vector512.Create(z1)).Value.ToScalar() - 0.5 * (z0 * z0 + z1 * z1);
+
+    private static double Highest(Vector512<double> lanes)
+    {
+        var highest = double.NegativeInfinity;
+        for (var i = 0; i < Vector512<double>.Count; i++)
+            highest = Math.Max(highest, lanes[i]);
+        return highest;
+    }
 
     private static void Derive(
-        ReadOnlySpan<double> logs,
+        ReadOnlySpan<Vector512<double>> shares,
         ReadOnlySpan<LevelSlopes> slopes,
-        double log,
+        double total,
         Span<double> gradient,
         Span<double> curvature
     )
     {
-        var (parts, width) = (slopes.Length / logs.Length, gradient.Length);
-        gradient.Clear();
+        var (parts, width) = (slopes.Length / shares.Length, gradient.Length);
         curvature.Clear();
-        Span<double> node = stackalloc double[width];
-        for (var k = 0; k < logs.Length; k++)
+        for (var p = 0; p < parts; p++)
         {
-            var share = Math.Exp(logs[k] - log);
-            if (share == 0)
-                continue;
-            for (var p = 0; p < parts; p++)
+            LevelSlopes mean = default;
+            for (var k = 0; k < shares.Length; k++)
             {
                 ref readonly var slope = ref slopes[k * parts + p];
-                (node[2 * p], node[2 * p + 1]) = (slope.T, slope.L);
-                var at = 2 * p * (width + 1);
-                curvature[at] += share * slope.TT;
-                curvature[at + 1] += share * slope.TL;
-                curvature[at + width] += share * slope.TL;
-                curvature[at + width + 1] += share * slope.LL;
+                var share = shares[k] / total;
+                mean.T += share * slope.T;
+                mean.L += share * slope.L;
+                mean.TT += share * slope.TT;
+                mean.TL += share * slope.TL;
+                mean.LL += share * slope.LL;
             }
 
-            for (var a = 0; a < width; a++)
-            {
-                gradient[a] += share * node[a];
-                for (var b = 0; b < width; b++)
-                    curvature[a * width + b] += share * node[a] * node[b];
-            }
+            (gradient[2 * p], gradient[2 * p + 1]) = (Vector512.Sum(mean.T), Vector512.Sum(mean.L));
+            var at = 2 * p * (width + 1);
+            (curvature[at], curvature[at + width + 1]) = (Vector512.Sum(mean.TT), Vector512.Sum(mean.LL));
+            curvature[at + 1] = curvature[at + width] = Vector512.Sum(mean.TL);
         }
 
-        for (var a = 0; a < width; a++)
-        for (var b = 0; b < width; b++)
-            curvature[a * width + b] -= gradient[a] * gradient[b];
+        for (var p = 0; p < parts; p++)
+        for (var q = 0; q <= p; q++)
+        {
+            var (tt, tl, lt, ll) = (Vector512<double>.Zero, Vector512<double>.Zero, Vector512<double>.Zero, Vector512<double>.Zero);
+            for (var k = 0; k < shares.Length; k++)
+            {
+                ref readonly var a = ref slopes[k * parts + p];
+                ref readonly var b = ref slopes[k * parts + q];
+                var (t, l) = (shares[k] / total * a.T, shares[k] / total * a.L);
+                (tt, tl, lt, ll) = (tt + t * b.T, tl + t * b.L, lt + l * b.T, ll + l * b.L);
+            }
+
+            Add(2 * p, 2 * q, tt, gradient, curvature);
+            Add(2 * p, 2 * q + 1, tl, gradient, curvature);
+            Add(2 * p + 1, 2 * q, lt, gradient, curvature);
+            Add(2 * p + 1, 2 * q + 1, ll, gradient, curvature);
+        }
+
+        static void Add(int a, int b, Vector512<double> products, ReadOnlySpan<double> gradient, Span<double> curvature)
+        {
+            var covariance = Vector512.Sum(products) - gradient[a] * gradient[b];
+            curvature[a * gradient.Length + b] += covariance;
+            if (a / 2 != b / 2)
+                curvature[b * gradient.Length + a] += covariance;
+        }
     }
 
-    private LevelSlopes Part(int part, double z0, double z1) =>
-        curves.Of(parts[part], _above[2 * part] + loading.Tau * z0, _above[2 * part + 1] + loading.Steep0 * z0 + loading.Steep1 * z1);
+    private LevelSlopes Part(int part, Vector512<double> z0, Vector512<double> z1)
+    {
+        LevelSlopes slopes = default;
+        Add(part, z0, z1, ref slopes);
+        return slopes;
+    }
 
-    private LevelSlopes Sum(double z0, double z1)
+    private LevelSlopes Sum(Vector512<double> z0, Vector512<double> z1)
     {
         LevelSlopes sum = default;
         for (var p = 0; p < parts.Length; p++)
-            sum.Add(Part(p, z0, z1));
+            Add(p, z0, z1, ref sum);
         return sum;
     }
 
+    private void Add(int part, Vector512<double> z0, Vector512<double> z1, ref LevelSlopes sum) =>
+        curves.Add(
+            parts[part],
+            z0 * loading.Tau + Vector512.Create(_above[2 * part]),
+            z0 * loading.Steep0 + z1 * loading.Steep1 + Vector512.Create(_above[2 * part + 1]),
+            ref sum
+        );
+
     /// <summary>The curvature at a point, never below a quarter of the prior's: the likelihood need not be concave.</summary>
-    private LevelTop Curvature(double z0, double z1, in LevelSlopes at)
+    private LevelTop Curvature(double z0, double z1, in LevelSlopes at, int lane)
     {
         var (tau, s0, s1) = (loading.Tau, loading.Steep0, loading.Steep1);
-        var l00 = Math.Sqrt(Math.Max(LeastCurvature, 1 - tau * tau * at.TT - 2 * tau * s0 * at.TL - s0 * s0 * at.LL));
+        var (tt, tl, ll) = (at.TT[lane], at.TL[lane], at.LL[lane]);
+        var l00 = Math.Sqrt(Math.Max(LeastCurvature, 1 - tau * tau * tt - 2 * tau * s0 * tl - s0 * s0 * ll));
         if (loading.Dimension == 1)
             return new(z0, 0, l00, 0, 1);
-        var l10 = -(tau * s1 * at.TL + s0 * s1 * at.LL) / l00;
-        return new(z0, z1, l00, l10, Math.Sqrt(Math.Max(LeastCurvature, 1 - s1 * s1 * at.LL - l10 * l10)));
+        var l10 = -(tau * s1 * tl + s0 * s1 * ll) / l00;
+        return new(z0, z1, l00, l10, Math.Sqrt(Math.Max(LeastCurvature, 1 - s1 * s1 * ll - l10 * l10)));
     }
 }

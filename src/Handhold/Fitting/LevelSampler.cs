@@ -13,7 +13,7 @@ internal sealed class LevelSampler
     private const double LogTwoPi = 1.8378770664093454836;
     private const int MostKept = 64;
 
-    private static HermiteNodes Nodes { get; } = HermiteNodes.Of(7); // a ratio's digits matter less than a weight's
+    private static IntegralRule Rule { get; } = IntegralRule.Usual with { Finest = LevelNodes.Of(7) }; // a ratio's digits matter less than a weight's
 
     private readonly VaryingDensity _density;
     private readonly ImmutableArray<(int Index, VaryingPoint Point)> _points;
@@ -82,7 +82,7 @@ internal sealed class LevelSampler
     {
         var (index, point) = _points[k];
         var integral = _density.At(point);
-        var top = integral.Of(block, anchor, Nodes);
+        var top = integral.Of(block, anchor, Rule);
         var (z, size, ratio) = (top.Z, top.Z.Length, 1.0);
         double[] logs = [.. finest.Select(_ => top.Log)]; // with no upper levels the block is the level
         if (upper is not null)
@@ -98,9 +98,9 @@ internal sealed class LevelSampler
 
             for (var l = 0; l < finest.Length; l++)
             {
-                var level = integral.Integral(block.Finest[l], z);
+                var level = integral.Integral(block.Finest[l], z, []);
                 top.Levels[l] = level.Top(top.Levels[l]);
-                logs[l] = level.Log(top.Levels[l], Nodes, [], []);
+                logs[l] = level.Log(top.Levels[l], Rule.Finest, [], []);
                 log += logs[l];
             }
 
@@ -114,7 +114,7 @@ internal sealed class LevelSampler
 
         for (var l = 0; l < finest.Length; l++)
             draws[block.Upper.Length + l][k] = Finest(
-                integral.Integral(block.Finest[l], z),
+                integral.Integral(block.Finest[l], z, []),
                 top.Levels[l],
                 logs[l],
                 finest[l],

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Handhold.Curves;
 using Handhold.Kernels;
 using Handhold.Models;
-using Handhold.Solvers;
 
 namespace Handhold.Fitting;
 
@@ -10,8 +9,6 @@ namespace Handhold.Fitting;
 /// <remarks>Coordinates in turn: those of <see cref="TermDensity"/> without sessions, then of each grouping the spread of half points, that of log b, and their correlation.</remarks>
 internal sealed class VaryingDensity
 {
-    private const int Nodes = 9;
-    private const int MoreNodes = 15;
     private const int NodesOfLuck = 5;
     private readonly KeeperModel _model;
     private readonly TermDensity _fixed;
@@ -61,22 +58,20 @@ internal sealed class VaryingDensity
     /// <summary>Where the search for each block's top starts.</summary>
     internal ImmutableArray<BlockTop> Anchors { get; }
 
-    internal static HermiteNodes Usual { get; } = HermiteNodes.Of(Nodes);
-
     /// <summary>The same density, searching from the tops at a point.</summary>
     internal VaryingDensity From(ReadOnlySpan<double> z)
     {
         var integral = At(Read(z));
-        return new(this, [.. Frames.Blocks.Zip(Anchors, (block, start) => integral.Of(block, start, VaryingIntegral.Few))]);
+        return new(this, [.. Frames.Blocks.Zip(Anchors, (block, start) => integral.Of(block, start, IntegralRule.Few))]);
     }
 
-    internal double Log(ReadOnlySpan<double> z) => Log(z, Usual);
+    internal double Log(ReadOnlySpan<double> z) => Log(z, IntegralRule.Usual);
 
     /// <summary>By three nodes in each dimension: good enough to find one's way.</summary>
-    internal double Rough(ReadOnlySpan<double> z) => Log(z, VaryingIntegral.Few);
+    internal double Rough(ReadOnlySpan<double> z) => Log(z, IntegralRule.Few);
 
     /// <summary>By more nodes than usual.</summary>
-    internal double Fine(ReadOnlySpan<double> z) => Log(z, HermiteNodes.Of(MoreNodes));
+    internal double Fine(ReadOnlySpan<double> z) => Log(z, IntegralRule.More);
 
     internal VaryingPoint Read(ReadOnlySpan<double> z)
     {
@@ -98,11 +93,11 @@ internal sealed class VaryingDensity
     }
 
     /// <summary>Log-likelihood (Bernoulli scale), levels integrated out.</summary>
-    internal double LogLikelihood(VaryingPoint point, HermiteNodes nodes)
+    internal double LogLikelihood(VaryingPoint point, IntegralRule rule)
     {
         var (integral, log) = (At(point), 0.0);
         for (var b = 0; b < Anchors.Length; b++)
-            log += integral.Of(Frames.Blocks[b], Anchors[b], nodes).Log;
+            log += integral.Of(Frames.Blocks[b], Anchors[b], rule).Log;
         return log;
     }
 
@@ -117,14 +112,14 @@ internal sealed class VaryingDensity
         return new(new(called, point.Effects, Frames.Settings, _burst), Frames, Offsets, point.Loadings);
     }
 
-    private double Log(ReadOnlySpan<double> z, HermiteNodes nodes)
+    private double Log(ReadOnlySpan<double> z, IntegralRule rule)
     {
         var log = _fixed.Log(z[.._fixed.Dimension]);
         foreach (var coordinate in z[_fixed.Dimension..])
             log -= 0.5 * coordinate * coordinate;
         if (double.IsNegativeInfinity(log))
             return log;
-        log += LogLikelihood(Read(z), nodes);
+        log += LogLikelihood(Read(z), rule);
         return double.IsNaN(log) ? double.NegativeInfinity : log;
     }
 

@@ -1,14 +1,15 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using Handhold.Curves;
 using Handhold.Kernels;
-using Handhold.Solvers;
 
 namespace Handhold.Fitting;
 
 /// <summary>The likelihood of a block of levels, all their numbers integrated out, at given parameters.</summary>
 /// <remarks>
 /// The finest levels by quadrature, inside Laplace's method for those above and the days: at a point u near the top, with gradient g and curvature C of the log integrand h, the integral
-/// is exp(h(u) + ½ gᵀ C⁻¹ g) / √det C. Source: Rue, Martino and Chopin (2009), Journal of the Royal Statistical Society B 71, 319-392, for nesting; Tierney and Kadane (1986).
+/// is exp(h(u) + ½ gᵀ C⁻¹ g) / √det C. Where one or two numbers stand above, quadrature about that top says how far the method is off. Sources: Rue, Martino and Chopin (2009), Journal of the Royal Statistical Society B 71, 319-392, for nesting; Tierney and Kadane (1986).
 /// </remarks>
 /// <param name="curves">The curves.</param>
 /// <param name="frames">The frames.</param>
@@ -22,75 +23,50 @@ internal sealed class VaryingIntegral(
 )
 {
     private const int Steps = 30;
-    private const double Close = 1e-5;
+    private const double Close = 1e-3;
     private const double Farthest = 4;
     private const double LeastCurvature = 0.25;
     private const double MostAbove = 1; // where no top was found the parabola says nothing of the height above
-
-    internal static HermiteNodes Few { get; } = HermiteNodes.Of(3);
+    private const int MostByNodes = 2;
 
     private LevelLoading Finest => loadings[frames.Finest];
 
     /// <summary>The integral over a block.</summary>
     /// <param name="block">The block.</param>
     /// <param name="start">Where to start; that of other parameters will do.</param>
-    /// <param name="nodes">Nodes for the finest levels; on the way to the top they are few.</param>
-    internal BlockTop Of(LevelBlock block, BlockTop start, HermiteNodes nodes)
+    /// <param name="rule">The nodes; on the way to the top they are few.</param>
+    internal BlockTop Of(LevelBlock block, BlockTop start, IntegralRule rule)
     {
-        var (z, levels) = ((double[])start.Z.Clone(), (LevelTop[])start.Levels.Clone());
-        if (z.Length == 0)
+        if (start.Z.Length == 0)
         {
-            var integral = Integral(block.Finest[0], z);
-            levels[0] = integral.Top(levels[0]);
-            return new(z, [], levels, integral.Log(levels[0], nodes, [], []));
+            var integral = Integral(block.Finest[0], [], []);
+            var top = integral.Top(start.Levels[0]);
+            return new([], [], [top], integral.Log(top, rule.Finest, [], []));
         }
 
-        var (gradient, curvature) = (new double[z.Length], new double[z.Length * z.Length]);
-        var (before, last, by) = (double.NegativeInfinity, (double[])z.Clone(), 1.0);
-        var move = new double[z.Length];
-        for (var step = 0; ; step++)
-        {
-            var value = Evaluate(block, z, levels, Few, gradient, curvature);
-            if (value < before - 0.01 && by > 1e-3)
-            {
-                by /= 2;
-                for (var i = 0; i < z.Length; i++)
-                    z[i] = last[i] + by * move[i];
-                continue;
-            }
-
-            gradient.CopyTo(move, 0);
-            Factor(curvature, z.Length);
-            Cholesky.Forward(curvature, move);
-            var square = move.Sum(m => m * m);
-            Cholesky.Back(curvature, move);
-            if (step >= Steps || square < Close)
-                break;
-            (before, by) = (value, Math.Min(1, Farthest / Math.Sqrt(square)));
-            z.CopyTo(last, 0);
-            for (var i = 0; i < z.Length; i++)
-                z[i] += by * move[i];
-        }
-
-        var log = Evaluate(block, z, levels, nodes, gradient, curvature);
-        Factor(curvature, z.Length);
-        Cholesky.Forward(curvature, gradient);
-        log += 0.5 * Math.Min(MostAbove, gradient.Sum(g => g * g));
-        Cholesky.Back(curvature, gradient);
-        for (var i = 0; i < z.Length; i++)
-        {
-            z[i] += gradient[i];
-            log -= Math.Log(curvature[i * z.Length + i]);
-        }
-
-        return new(z, curvature, levels, log);
+        BlockSlopes at = new(this, frames, offsets, loadings, block, start);
+        Climb(at);
+        var byNodes = rule.Above is { } above && at.Z.Length <= MostByNodes ? ByNodes(at, above) : 0;
+        var log = at.Evaluate(rule.Finest, LevelIntegral.Close) + byNodes;
+        Factor(at);
+        Cholesky.Forward(at.Curvature, at.Gradient);
+        log += 0.5 * Math.Min(MostAbove, Square(at.Gradient)) - LogRoot(at.Curvature, at.Z.Length);
+        Cholesky.Back(at.Curvature, at.Gradient);
+        at.Move(1);
+        return new(at.Z, at.Curvature, at.Levels, log);
     }
 
     /// <summary>One of the finest levels, below upper levels with these numbers.</summary>
-    internal LevelIntegral Integral(int level, ReadOnlySpan<double> z)
+    /// <param name="level">The level.</param>
+    /// <param name="z">The numbers.</param>
+    /// <param name="above">Room for two numbers a part.</param>
+    internal LevelIntegral Integral(int level, ReadOnlySpan<double> z, Span<double> above)
     {
         var parts = frames.Levels[level];
-        var above = new double[2 * parts.Length];
+        if (above.IsEmpty)
+            above = new double[2 * parts.Length];
+        above = above[..(2 * parts.Length)];
+        above.Clear();
         for (var p = 0; p < parts.Length; p++)
             foreach (var place in parts[p].Above)
             {
@@ -103,65 +79,61 @@ internal sealed class VaryingIntegral(
         return new(curves, parts, above, Finest);
     }
 
-    /// <summary>Log integrand at the numbers of the upper levels, with gradient and negative second derivatives.</summary>
-    private double Evaluate(LevelBlock block, double[] z, LevelTop[] levels, HermiteNodes nodes, double[] gradient, double[] curvature)
+    /// <summary>To where the next step would hardly matter.</summary>
+    private static void Climb(BlockSlopes at)
     {
-        var log = 0.0;
-        Array.Clear(curvature);
-        for (var i = 0; i < z.Length; i++)
+        var before = double.NegativeInfinity;
+        for (var step = 0; ; step++)
         {
-            log -= 0.5 * z[i] * z[i];
-            gradient[i] = -z[i];
-            curvature[i * z.Length + i] = 1;
-        }
-
-        for (var k = 0; k < levels.Length; k++)
-        {
-            var width = 2 * frames.Levels[block.Finest[k]].Length;
-            var (first, second) = (new double[width], new double[width * width]);
-            var integral = Integral(block.Finest[k], z);
-            levels[k] = integral.Top(levels[k]);
-            log += integral.Log(levels[k], nodes, first, second);
-            Spread(block.Finest[k], first, second, gradient, curvature);
-        }
-
-        return log;
-    }
-
-    /// <summary>From shifts and steepenings of a level's parts to the numbers of the levels above.</summary>
-    private void Spread(int level, double[] first, double[] second, double[] gradient, double[] curvature)
-    {
-        var (parts, size) = (frames.Levels[level], gradient.Length);
-        (int Part, double Tau, double Steep, int At)[] ways = [.. Ways(parts)];
-        foreach (var (a, tauA, steepA, at) in ways)
-        {
-            gradient[at] += tauA * first[2 * a] + steepA * first[2 * a + 1];
-            foreach (var (b, tauB, steepB, to) in ways)
+            var value = at.Evaluate(IntegralRule.Few.Finest, LevelIntegral.Near);
+            for (var by = 0.5; value < before - 0.01 && by > 1e-3; by /= 2)
             {
-                var row = 2 * a * first.Length + 2 * b;
-                curvature[at * size + to] -=
-                    tauA * (tauB * second[row] + steepB * second[row + 1])
-                    + steepA * (tauB * second[row + first.Length] + steepB * second[row + first.Length + 1]);
+                at.Return(by);
+                value = at.Evaluate(IntegralRule.Few.Finest, LevelIntegral.Near);
             }
+
+            Factor(at);
+            Cholesky.Forward(at.Curvature, at.Gradient);
+            var square = Square(at.Gradient);
+            Cholesky.Back(at.Curvature, at.Gradient);
+            if (step == Steps)
+                return;
+            at.Move(Math.Min(1, Farthest / Math.Sqrt(square)));
+            if (square < Close)
+                return;
+            before = value;
         }
     }
 
-    /// <summary>How each number above enters each part: by its shift, by its steepening.</summary>
-    private IEnumerable<(int Part, double Tau, double Steep, int At)> Ways(ImmutableArray<LevelPart> parts)
+    /// <summary>What quadrature, few nodes below, adds to the logarithm of the integral by Laplace's method.</summary>
+    private static double ByNodes(BlockSlopes at, LevelNodes above)
     {
-        for (var p = 0; p < parts.Length; p++)
-            foreach (var place in parts[p].Above)
+        var size = at.Z.Length;
+        var laplace = at.Evaluate(IntegralRule.Few.Finest, LevelIntegral.Close);
+        Factor(at);
+        Cholesky.Forward(at.Curvature, at.Gradient);
+        laplace += 0.5 * Math.Min(MostAbove, Square(at.Gradient));
+        Cholesky.Back(at.Curvature, at.Gradient);
+        var (heights, z) = (new List<double>(), new double[size]);
+        foreach (var (x0, x1, logWeight) in size == 1 ? above.One : above.Two)
+            for (var lane = 0; lane < Vector512<double>.Count && double.IsFinite(logWeight[lane]); lane++)
             {
-                var loading = loadings[frames.Upper[place].Grouping];
-                yield return (p, loading.Tau, loading.Steep0, offsets[place]);
-                if (loading.Dimension == 2)
-                    yield return (p, 0, loading.Steep1, offsets[place] + 1);
+                z[0] = x0[lane];
+                if (size == 2)
+                    z[1] = x1[lane];
+                Cholesky.Back(at.Curvature, z);
+                for (var i = 0; i < size; i++)
+                    z[i] += at.Z[i] + at.Gradient[i];
+                heights.Add(logWeight[lane] + at.Height(z, IntegralRule.Few.Finest));
             }
+
+        return Elementary.LogSum(CollectionsMarshal.AsSpan(heights)) - laplace;
     }
 
-    /// <summary>Cholesky factor of a curvature, its diagonal raised where it is not positive definite.</summary>
-    private static void Factor(double[] curvature, int size)
+    /// <summary>Cholesky factor of the curvature, its diagonal raised where it is not positive definite.</summary>
+    private static void Factor(BlockSlopes at)
     {
+        var (curvature, size) = (at.Curvature, at.Z.Length);
         var original = (double[])curvature.Clone();
         for (var raise = LeastCurvature; !Cholesky.Factor(curvature, size, LeastCurvature) && double.IsFinite(raise); raise *= 4)
         {
@@ -170,4 +142,8 @@ internal sealed class VaryingIntegral(
                 curvature[i * size + i] += raise;
         }
     }
+
+    private static double Square(double[] x) => x.Sum(v => v * v);
+
+    private static double LogRoot(double[] factor, int size) => Enumerable.Range(0, size).Sum(i => Math.Log(factor[i * size + i]));
 }

@@ -61,7 +61,7 @@ internal sealed record VaryingSample(
             new(moved, [.. points.Select(p => Draw(moved, sample.Weights[p.Index], p.Point))], spreads, sampler.Of),
             sampler,
             sample.LogIntegral - 0.5 * density.Dimension * LogTwoPi,
-            density.LogLikelihood(density.Read(peak.Top), VaryingDensity.Usual),
+            density.LogLikelihood(density.Read(peak.Top), IntegralRule.Usual),
             new(sample.Count, sample.EffectiveSize, sample.Tail),
             Moved(density, sample)
         );

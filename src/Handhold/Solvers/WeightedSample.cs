@@ -77,6 +77,9 @@ internal sealed class WeightedSample
                 break;
         }
 
+        if (rough != density && Draw(density, mean, factor, new(dimension, TrialDegrees, Trial, bits), cancellation).Moments() is { } exact)
+            (mean, factor) = exact;
+
         return Draw(density, mean, factor, new(dimension, StudentPoints.Usual, size, bits), cancellation);
     }
 
