@@ -27,7 +27,12 @@ internal sealed class BlockSlopes
     {
         (_integral, _frames, _finest) = (integral, frames, block.Finest);
         (Z, Levels) = ((double[])start.Z.Clone(), (LevelTop[])start.Levels.Clone());
-        (Gradient, Curvature, _last, _step) = (new double[Z.Length], new double[Z.Length * Z.Length], new double[Z.Length], new double[Z.Length]);
+        (Gradient, Curvature, _last, _step) = (
+            new double[Z.Length],
+            new double[Z.Length * Z.Length],
+            new double[Z.Length],
+            new double[Z.Length]
+        );
         _ways = [.. _finest.Select(level => Ways(frames.Levels[level]).ToArray())];
         var width = 2 * _finest.Max(level => frames.Levels[level].Length);
         (_above, _first, _second) = (new double[width], new double[width], new double[width * width]);

@@ -30,7 +30,9 @@ internal sealed class LevelNodes
         [
             .. nodes
                 .Chunk(Vector512<double>.Count)
-                .Select(eight => (Lane(eight, n => n.X0, 0), Lane(eight, n => n.X1, 0), Lane(eight, n => n.LogWeight, double.NegativeInfinity))),
+                .Select(eight =>
+                    (Lane(eight, n => n.X0, 0), Lane(eight, n => n.X1, 0), Lane(eight, n => n.LogWeight, double.NegativeInfinity))
+                ),
         ];
 
     private static Vector512<double> Lane(Node[] eight, Func<Node, double> number, double rest)

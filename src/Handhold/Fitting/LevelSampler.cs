@@ -17,6 +17,7 @@ internal sealed class LevelSampler
 
     private readonly VaryingDensity _density;
     private readonly ImmutableArray<(int Index, VaryingPoint Point)> _points;
+    private readonly int _beside;
     private readonly int _size;
     private readonly Seed _seed;
     private readonly int[] _blockOfUpper;
@@ -25,11 +26,12 @@ internal sealed class LevelSampler
 
     /// <param name="density">The density, searching from its top.</param>
     /// <param name="points">Places in the sample, and parameters there.</param>
+    /// <param name="beside">Draws beside each point; they stand next to each other.</param>
     /// <param name="size">Points of the sample.</param>
     /// <param name="seed">The seed.</param>
-    internal LevelSampler(VaryingDensity density, ImmutableArray<(int Index, VaryingPoint Point)> points, int size, Seed seed)
+    internal LevelSampler(VaryingDensity density, ImmutableArray<(int Index, VaryingPoint Point)> points, int beside, int size, Seed seed)
     {
-        (_density, _points, _size, _seed) = (density, points, size, seed);
+        (_density, _points, _beside, _size, _seed) = (density, points, beside, size, seed);
         var frames = density.Frames;
         (_blockOfUpper, _blockOfFinest) = (new int[frames.Upper.Length], new int[frames.Levels.Length]);
         for (var b = 0; b < frames.Blocks.Length; b++)
@@ -43,7 +45,7 @@ internal sealed class LevelSampler
         _kept = [.. Enumerable.Range(0, frames.Blocks.Length).Select(b => new Lazy<LevelDraw[][]>(() => Draw(b)))];
     }
 
-    /// <summary>Block of a level, and the draws of its numbers, one a point.</summary>
+    /// <summary>Block of a level, and the draws of its numbers.</summary>
     internal (int Block, ImmutableArray<LevelDraw> Draws) Of(int grouping, int level)
     {
         var frames = _density.Frames;
@@ -65,7 +67,7 @@ internal sealed class LevelSampler
         var (block, anchor) = (_density.Frames.Blocks[index], _density.Anchors[index]);
         var draws = new LevelDraw[block.Upper.Length + block.Finest.Length][];
         for (var i = 0; i < draws.Length; i++)
-            draws[i] = new LevelDraw[_points.Length];
+            draws[i] = new LevelDraw[_beside * _points.Length];
         var upper = anchor.Z.Length == 0 ? null : Points(anchor.Z.Length, 1 + 2 * (long)index);
         StudentPoints[] finest =
         [
@@ -76,15 +78,32 @@ internal sealed class LevelSampler
     }
 
     private StudentPoints Points(int dimension, long stream) =>
-        new(dimension, StudentPoints.Usual, _size, _seed.Stream(stream).Bits, shuffled: true);
+        new(dimension, StudentPoints.Usual, _beside * _size, _seed.Stream(stream).Bits, shuffled: true);
 
     private void Draw(LevelBlock block, BlockTop anchor, int k, StudentPoints? upper, StudentPoints[] finest, LevelDraw[][] draws)
     {
         var (index, point) = _points[k];
         var integral = _density.At(point);
         var top = integral.Of(block, anchor, Rule);
+        for (var i = 0; i < _beside; i++)
+            Draw(block, integral, top, index + i * _size, point, upper, finest, draws, _beside * k + i);
+    }
+
+    private void Draw(
+        LevelBlock block,
+        VaryingIntegral integral,
+        BlockTop top,
+        int index,
+        VaryingPoint point,
+        StudentPoints? upper,
+        StudentPoints[] finest,
+        LevelDraw[][] draws,
+        int k
+    )
+    {
         var (z, size, ratio) = (top.Z, top.Z.Length, 1.0);
         double[] logs = [.. finest.Select(_ => top.Log)]; // with no upper levels the block is the level
+        var levels = (LevelTop[])top.Levels.Clone();
         if (upper is not null)
         {
             upper[index].CopyTo(z = new double[size]);
@@ -99,8 +118,8 @@ internal sealed class LevelSampler
             for (var l = 0; l < finest.Length; l++)
             {
                 var level = integral.Integral(block.Finest[l], z, []);
-                top.Levels[l] = level.Top(top.Levels[l]);
-                logs[l] = level.Log(top.Levels[l], Rule.Finest, [], []);
+                levels[l] = level.Top(levels[l]);
+                logs[l] = level.Log(levels[l], Rule.Finest, [], []);
                 log += logs[l];
             }
 
@@ -115,7 +134,7 @@ internal sealed class LevelSampler
         for (var l = 0; l < finest.Length; l++)
             draws[block.Upper.Length + l][k] = Finest(
                 integral.Integral(block.Finest[l], z, []),
-                top.Levels[l],
+                levels[l],
                 logs[l],
                 finest[l],
                 index,

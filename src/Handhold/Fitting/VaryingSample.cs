@@ -19,7 +19,7 @@ internal sealed record VaryingSample(
     double LogEvidence,
     double LogLikelihood,
     Sampling Sampling,
-    double Moves
+    Lazy<double> Moves
 )
 {
     private const double LogTwoPi = 1.8378770664093454836;
@@ -27,6 +27,7 @@ internal sealed record VaryingSample(
     private const int Checked = 128;
     private const int Trials = 6;
     private const int MostTogether = 200;
+    private const int Beside = 2; // draws of the levels beside a point: they scatter more than points do
     private const double Step = 0.02; // integrals stop at tops that are good to less
 
     internal static VaryingSample Of(KeeperModel model, CurveRows rows, int size, CancellationToken cancellation)
@@ -56,14 +57,19 @@ internal sealed record VaryingSample(
             .Where(k => sample.Weights[k] > Negligible)
             .Select(k => (Index: k, Point: density.Read(sample.Point(k))))
             .ToImmutableArray();
-        LevelSampler sampler = new(density, points, size, seed);
+        LevelSampler sampler = new(density, points, Beside, size, seed);
         return new(
-            new(moved, [.. points.Select(p => Draw(moved, sample.Weights[p.Index], p.Point))], spreads, sampler.Of),
+            new(
+                moved,
+                [.. points.SelectMany(p => Enumerable.Repeat(Draw(moved, sample.Weights[p.Index] / Beside, p.Point), Beside))],
+                spreads,
+                sampler.Of
+            ),
             sampler,
             sample.LogIntegral - 0.5 * density.Dimension * LogTwoPi,
             density.LogLikelihood(density.Read(peak.Top), IntegralRule.Usual),
             new(sample.Count, sample.EffectiveSize, sample.Tail),
-            Moved(density, sample)
+            new(() => Moved(density, sample))
         );
     }
 

@@ -29,13 +29,13 @@ internal static class VaryingStatuses
         GroupStatuses.AddRepeats([.. spreads.Select(s => s.Grouping)], data.Cells, statuses);
         CurveStatuses.AddBursts(model, data, statuses);
         CurveStatuses.AddShooting(data, statuses);
-        if (sample.Sampling.IsPoor || sample.Moves > Matters)
+        if (sample.Sampling.IsPoor || sample.Moves.Value > Matters)
             statuses.Add(
                 new(
                     StatusCode.Approximate,
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"The numbers are approximate: from 9 to 15 quadrature nodes a parameter moves by {sample.Moves:0.000} of its standard deviation (0.05 is the limit), and the points that stand for the posterior have Pareto k {sample.Sampling.ParetoK:0.00} (limit 0.7) and effective size {sample.Sampling.EffectiveSize:0} (limit 400). Fewer columns that vary, or more frames, would help."
+                        $"The numbers are approximate: from 9 to 15 quadrature nodes a parameter moves by {sample.Moves.Value:0.000} of its standard deviation (0.05 is the limit), and the points that stand for the posterior have Pareto k {sample.Sampling.ParetoK:0.00} (limit 0.7) and effective size {sample.Sampling.EffectiveSize:0} (limit 400). Fewer columns that vary, or more frames, would help."
                     )
                 )
             );

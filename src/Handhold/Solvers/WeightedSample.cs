@@ -13,6 +13,7 @@ internal sealed class WeightedSample
     private const int Trial = 1024;
     private const int TrialDegrees = 4;
     private const double GoodShare = 0.25;
+    private const double Wider = 1.1; // tails are what a trial shows least of
     private readonly double[] _points;
 
     private WeightedSample(double[] points, double[] weights, double logIntegral, double tail)
@@ -48,7 +49,7 @@ internal sealed class WeightedSample
 
     /// <summary>Samples a density whose top is known.</summary>
     /// <param name="density">Its logarithm; coordinates of about unit scale.</param>
-    /// <param name="rough">Nearly the same, for the first t.</param>
+    /// <param name="rough">Nearly the same, for the first t; a last trial of the density itself then corrects it.</param>
     /// <param name="peak">Its top.</param>
     /// <param name="trials">How often the first t is drawn at most, until it fits.</param>
     /// <param name="size">Points.</param>
@@ -78,8 +79,7 @@ internal sealed class WeightedSample
         }
 
         if (rough != density && Draw(density, mean, factor, new(dimension, TrialDegrees, Trial, bits), cancellation).Moments() is { } exact)
-            (mean, factor) = exact;
-
+            (mean, factor) = (exact.Mean, Array.ConvertAll(exact.Factor, f => Wider * f));
         return Draw(density, mean, factor, new(dimension, StudentPoints.Usual, size, bits), cancellation);
     }
 
