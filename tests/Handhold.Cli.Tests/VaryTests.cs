@@ -258,14 +258,32 @@ public class VaryTests
         );
     }
 
+    [Fact]
+    public void The_posterior_tells_what_the_stabiliser_buys_each_photographer_under_a_prior_of_ones_own()
+    {
+        string[] fit = ["fit", "-", .. s_stabilised.Skip(2), "--luck", "none", "--ceiling", "one", "--prior", "term=half-normal(0.4)"];
+        var report = Tool.RunWith(Stabilised, [.. fit, "--json"]).Json;
+        Assert.Empty(report.Gaps());
+        Assert.Equal(0.4, report.GetProperty("priors").GetProperty("spreads").GetProperty("term").Number("scale"));
+        var groups = Assert.Single(report.List("curves")).List("groups");
+        Assert.Equal("stabiliser", groups[1].Text("term"));
+        Assert.True(groups[1].GetProperty("sd").Number("stabiliser") > 0);
+        var stops = groups[1].List("levels").Select(l => l.List("inStops").Single().Number("stops")).ToArray();
+        Assert.True(stops[0] < stops[1] && stops[1] < stops[2]);
+        var text = Tool.RunWith(Stabilised, fit).Output;
+        Assert.Contains("what stabiliser buys, sd", text, StringComparison.Ordinal);
+        Assert.Contains("A typical photographer:", text, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("names nothing that can vary", "likelihood", "photographer=slope")]
     [InlineData("names nothing that can vary", "likelihood", "photographer=focal")]
-    [InlineData("is for the likelihood", "posterior", "photographer=stabiliser")]
+    [InlineData("stands alone", "posterior", "photographer=stabiliser")]
     [InlineData("vary twice", "likelihood", "photographer=both")]
     public void What_cannot_vary_is_refused(string words, string estimator, string varies)
     {
-        string[] fit = ["--term", "stabiliser", "--varies", "photographer=intercept", "--varies", varies];
+        string[] beside = estimator == "posterior" ? [] : ["--varies", "photographer=intercept"];
+        string[] fit = ["--term", "stabiliser", .. beside, "--varies", varies];
         var refused = Tool.RunWith(Stabilised, ["fit", "-", "--estimator", estimator, .. fit]);
         Assert.Equal(2, refused.Code);
         Assert.Contains(words, refused.Error, StringComparison.Ordinal);

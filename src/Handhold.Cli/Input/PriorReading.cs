@@ -38,12 +38,13 @@ internal static class PriorReading
             "setupLogB" => Spread(s => s with { SetupLogB = HalfNormal(text, prior) }),
             "otherTau" => Spread(s => s with { OtherTau = HalfNormal(text, prior) }),
             "otherLogB" => Spread(s => s with { OtherLogB = HalfNormal(text, prior) }),
+            "term" => Spread(s => s with { Term = HalfNormal(text, prior) }),
             "correlation" => Spread(s => s with { Correlation = new(One("lkj", text, prior)) }),
             _ => throw Reading.Refused(
                 Option,
                 text,
                 $"names no prior: `{name}`.",
-                "The names are tau0, b, ceilingLoss, floor, sessionLuck, burstLuck, focal, magnification, ratedStop, unratedStabiliser, handSpeed, slightMotion, briskMotion, firstFrame, and of levels that vary photographerTau, photographerLogB, setupTau, setupLogB, otherTau, otherLogB and correlation."
+                "The names are tau0, b, ceilingLoss, floor, sessionLuck, burstLuck, focal, magnification, ratedStop, unratedStabiliser, handSpeed, slightMotion, briskMotion, firstFrame, and of levels that vary photographerTau, photographerLogB, setupTau, setupLogB, otherTau, otherLogB, term and correlation."
             ),
         };
 

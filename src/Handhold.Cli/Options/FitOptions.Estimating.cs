@@ -148,12 +148,12 @@ internal sealed partial class FitOptions
         _vary.CheckTerms(varies, term => terms.Length > 0 ? terms.Contains(term) : !given.GetValue(_noTerms) && s_builtIn.Contains(term));
         if (model.Estimator == Estimator.Likelihood)
             RefuseBesideVarying(given, model);
-        else if (varies.FirstOrDefault(v => v.Term is not null) is { } term)
+        else if (varies.All(v => v.Term is not null))
             throw Reading.Refused(
                 _vary.Name,
-                $"{term.Column}={term.Term}",
-                "is for the likelihood: in the posterior half-keeper speeds and steepness vary only.",
-                $"Add {_estimator.Name} likelihood, or let one of these vary."
+                $"{varies[0].Column}={varies[0].Term}",
+                "stands alone: in the posterior half-keeper speeds or steepness vary beside it.",
+                $"Add {_vary.Name} {varies[0].Column}=intercept, or use {_estimator.Name} likelihood."
             );
         else if (given.GetValue(_luck) != "none" && varies.FirstOrDefault(v => v.Column is "session" or "burst") is { } luck)
             throw Reading.Refused(

@@ -11,8 +11,8 @@ internal sealed class VaryOptions
         HelpName = "COLUMN=PART",
         Description =
             "With --estimator posterior or likelihood: labels of COLUMN vary about what they have in common, in their intercept (the half-keeper speed), "
-            + "exposure (the steepness), both, or both-uncorrelated, and borrow from each other; may be given for several columns. With --estimator likelihood also in "
-            + "what a term buys, such as photographer=stabiliser, beside the rest.",
+            + "exposure (the steepness), both, or both-uncorrelated, and borrow from each other; may be given for several columns, and for what a term buys, "
+            + "such as photographer=stabiliser, beside the rest.",
     };
     private readonly Option<string[]> _within = new("--within")
     {

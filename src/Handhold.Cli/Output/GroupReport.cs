@@ -40,38 +40,41 @@ internal static class GroupReport
                     : [],
             ]
         );
-        if (group.Varying.Term is null)
-            WriteLevels(page, group.Varying, group.Levels);
-        else
-            WriteTerm(page, group);
+        WriteLevels(page, group.Varying, group.Levels);
     }
 
     /// <summary>What the term buys at each level, and how much was borrowed.</summary>
-    private static void WriteTerm(Page page, GroupSpread group)
-    {
-        page.Blank();
+    private static void WriteTerm(Page page, Varying varying, IReadOnlyList<FittedLevel> levels) =>
         page.Table(
-            [group.Varying.Column, "Frames", "What it buys (+) or costs (-)", "Estimate", "Interval", "Borrowed"],
-            group.Levels.Take(MostLevels).SelectMany(level => level.Effects.Select(effect => Row(level, effect)))
+            [varying.Column, "Frames", "What it buys (+) or costs (-)", "Estimate", "Interval", "Borrowed"],
+            levels
+                .Take(MostLevels)
+                .SelectMany(level => level.InStops.IsEmpty ? [Row(level, varying.Term!)] : level.InStops.Select(stops => Row(level, stops)))
         );
-        More(page, group.Levels.Length);
-    }
 
-    private static string[] Row(GroupLevel level, GroupEffect effect) =>
+    private static string[] Row(FittedLevel level, string term) =>
+        [level.ToString(), Frames(level), term, "depends on the rate", "", Plain.Percent(level.Borrowed)];
+
+    private static string[] Row(FittedLevel level, TermInStops known) =>
         [
             level.ToString(),
-            level.Frames.ToString(CultureInfo.InvariantCulture),
-            effect.InStops is { } known ? string.Join(", ", known.Words) : effect.Name,
-            effect.InStops?.Stops is { } stops ? stops.ToString() : "depends on the rate",
-            effect.InStops is { } told ? LinearReport.Ends(told.Lower, told.Upper, Plain.Change) + " stops" : "",
+            Frames(level),
+            string.Join(", ", known.Words),
+            known.Stops is { } stops ? stops.ToString() : "not given",
+            LinearReport.Ends(known.Lower, known.Upper, Plain.Change) + " stops",
             Plain.Percent(level.Borrowed),
         ];
+
+    private static string Frames(FittedLevel level) => level.Frames.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>Where each level stands, and how much it borrowed.</summary>
     public static void WriteLevels(Page page, Varying varying, IReadOnlyList<FittedLevel> levels)
     {
         page.Blank();
-        page.Table([varying.Column, "Frames", "Half-keeper speed", "Interval", "Borrowed"], levels.Take(MostLevels).Select(Row));
+        if (varying.Term is null)
+            page.Table([varying.Column, "Frames", "Half-keeper speed", "Interval", "Borrowed"], levels.Take(MostLevels).Select(Row));
+        else
+            WriteTerm(page, varying, levels);
         More(page, levels.Count);
     }
 
@@ -93,7 +96,7 @@ internal static class GroupReport
     private static string[] Row(FittedLevel level) =>
         [
             level.ToString(),
-            level.Frames.ToString(CultureInfo.InvariantCulture),
+            Frames(level),
             level.HalfKeeperExposure is { } exposure ? Plain.Speed(exposure) : "none",
             level.HalfKeeperExposure is null ? "" : Plain.Set(level.HalfKeeperSet),
             Plain.Percent(level.Borrowed),

@@ -20,7 +20,13 @@ internal static class LevelReport
         {
             "tau0" => Numbers("half-keeper speeds, sd", spread, " stops"),
             "log2b" => Numbers("steepness, sd of its logarithm to base two", spread, ""),
-            _ => ["their correlation", Share(spread.Median), $"{Share(spread.Interval.Lower)} to {Share(spread.Interval.Upper)}"],
+            "correlation" =>
+            [
+                "their correlation",
+                Share(spread.Median),
+                $"{Share(spread.Interval.Lower)} to {Share(spread.Interval.Upper)}",
+            ],
+            var term => Numbers($"what {term} buys, sd", spread, " stops"),
         };
 
     /// <summary>Two digits, no minus before a zero.</summary>

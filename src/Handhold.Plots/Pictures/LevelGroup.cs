@@ -15,7 +15,7 @@ internal sealed record LevelGroup(string Column, int Levels, ImmutableArray<Leve
     {
         var group = curve.Linear is { } linear
             ? Of(Chosen(Speeds(linear), g => g.Varying.Column, column))
-            : Of(Chosen(curve.Levels, g => g.Varying.Column, column));
+            : Of(Chosen([.. curve.Levels.Where(g => g.Varying.Term is null)], g => g.Varying.Column, column));
         return group.Rows.IsEmpty
             ? throw new ArgumentException($"No {group.Column} has a half-keeper speed, so there is nothing to draw.", nameof(column))
             : group;

@@ -20,6 +20,9 @@ public abstract class FittedLevel
     /// <summary>Share of the variance between levels that its own frames leave open, 0 to 1, all else given; under the likelihood at the centre of the exposures, of a term the mean over its columns. How much is borrowed from the others; 1: they say nothing.</summary>
     public double Borrowed { get; }
 
+    /// <summary>What a term that varies costs or buys at this level, in stops; empty for height and slope, and where it depends on the rate. Computed when asked.</summary>
+    public abstract ImmutableArray<TermInStops> InStops { get; }
+
     /// <summary>Its half-keeper exposure at the curve's <see cref="KeeperCurve.ReferenceConditions"/>, with the levels it lies within, all else typical; a posterior's on another day. Null where half is out of reach, or its line has none.</summary>
     public abstract ShutterSpeed? HalfKeeperExposure { get; }
 

@@ -26,6 +26,9 @@ public sealed class GroupLevel : FittedLevel
     public ImmutableArray<GroupEffect> Effects { get; }
 
     /// <inheritdoc />
+    public override ImmutableArray<TermInStops> InStops => [.. Effects.Select(e => e.InStops).OfType<TermInStops>()];
+
+    /// <inheritdoc />
     public override ShutterSpeed? HalfKeeperExposure =>
         _law.Value.Exposure(0.5) is { } exposure ? ShutterSpeed.FromLog2Seconds(exposure) : null;
 

@@ -9,27 +9,57 @@ internal sealed class PopulationLaw : IExposureLaw
 {
     private const double Sharpest = 0.005; // stops: a point is drawn this wide, so that distributions are smooth
     private const double Farthest = 60; // stops from the half point: no rate changes there any more
-    private readonly ImmutableArray<(TermDraw Draw, double HalfPoint, double Steepness, LevelsAnew Anew)> _points;
+    private readonly ImmutableArray<(
+        TermDraw Draw,
+        ImmutableArray<(double At, double Weight)> HalfPoints,
+        double Steepness,
+        LevelsAnew Anew
+    )> _points;
 
     private static GaussRule Steep { get; } = GaussRule.Hermite(9);
 
     private static GaussRule Shift { get; } = GaussRule.Hermite(31);
 
+    private static GaussRule Effect { get; } = GaussRule.Hermite(7);
+
     internal PopulationLaw(VaryingPosterior posterior, Conditions conditions)
     {
         var setting = posterior.Moved.Read(conditions);
-        var all = Enumerable.Range(0, posterior.Spreads.Length).ToImmutableArray();
+        var groupings = Enumerable.Range(0, posterior.Spreads.Length).ToLookup(g => posterior.EffectOf(g) is null);
+        ImmutableArray<int> all = [.. groupings[true]];
         _points =
         [
             .. posterior.Draws.Select(d =>
                 (
                     d.Typical,
-                    setting.HalfPoint(d.Typical.Tau0, d.Typical.Effects.AsSpan()),
+                    HalfPoints(d),
                     Math.Exp(d.Typical.LogSteepness + setting.Steeper(d.Typical.Effects.AsSpan())),
                     LevelsAnew.Of(all, d.Loadings)
                 )
             ),
         ];
+
+        // Over what terms buy, where that varies and counts here; half points in order.
+        ImmutableArray<(double, double)> HalfPoints(VaryingDraw draw)
+        {
+            List<(double[] Effects, double Weight)> some = [([.. draw.Typical.Effects], 1)];
+            foreach (var g in groupings[false])
+                if (posterior.EffectOf(g) is { } effect && setting.Weight(effect) != (0, 0))
+                    some =
+                    [
+                        .. from one in some
+                        from k in Enumerable.Range(0, Effect.Nodes.Length)
+                        select (Moved(one.Effects, effect, draw.Loadings[g].Tau * Effect.Nodes[k]), one.Weight * Effect.Weights[k]),
+                    ];
+            return [.. some.Select(one => (setting.HalfPoint(draw.Typical.Tau0, one.Effects), one.Weight)).Order()];
+        }
+
+        static double[] Moved(double[] effects, int effect, double by)
+        {
+            double[] moved = [.. effects];
+            moved[effect] += by;
+            return moved;
+        }
     }
 
     /// <inheritdoc />
@@ -46,7 +76,7 @@ internal sealed class PopulationLaw : IExposureLaw
                     new NormalHalfPoint(0, Sharpest),
                     rate >= p.Draw.Ceiling ? double.NegativeInfinity
                         : rate <= p.Draw.Floor ? double.PositiveInfinity
-                        : Root.Of(x => rate - Rate(p, x).Keep, p.HalfPoint - Farthest, p.HalfPoint + Farthest, 1e-6)
+                        : Root.Of(x => rate - Rate(p, x).Keep, p.HalfPoints[0].At - Farthest, p.HalfPoints[^1].At + Farthest, 1e-6)
                 )),
         ]);
 
@@ -75,7 +105,7 @@ internal sealed class PopulationLaw : IExposureLaw
     private WeightedValues Rates(double exposure) => new([.. _points.Select(p => (Rate(p, exposure).Keep, p.Draw.Weight))]);
 
     private static (double Keep, double Miss) Rate(
-        (TermDraw Draw, double HalfPoint, double Steepness, LevelsAnew Anew) point,
+        (TermDraw Draw, ImmutableArray<(double At, double Weight)> HalfPoints, double Steepness, LevelsAnew Anew) point,
         double exposure
     )
     {
@@ -86,13 +116,14 @@ internal sealed class PopulationLaw : IExposureLaw
         {
             var (mean, steepening) = anew.At(Steep.Nodes[i]);
             var b = point.Steepness * Math.Exp(steepening);
-            for (var k = 0; k < Shift.Nodes.Length; k++)
-            {
-                var (mu, oneMinusMu) = Elementary.Logistic(b * (point.HalfPoint + mean + sd * Shift.Nodes[k] - exposure));
-                var weight = Steep.Weights[i] * Shift.Weights[k];
-                keep += weight * mu;
-                miss += weight * oneMinusMu;
-            }
+            foreach (var (halfPoint, share) in point.HalfPoints)
+                for (var k = 0; k < Shift.Nodes.Length; k++)
+                {
+                    var (mu, oneMinusMu) = Elementary.Logistic(b * (halfPoint + mean + sd * Shift.Nodes[k] - exposure));
+                    var weight = share * Steep.Weights[i] * Shift.Weights[k];
+                    keep += weight * mu;
+                    miss += weight * oneMinusMu;
+                }
 
             if (anew.LogB == 0)
                 return Between(keep / Steep.Weights[i], miss / Steep.Weights[i]);

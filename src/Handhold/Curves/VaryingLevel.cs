@@ -6,6 +6,7 @@ namespace Handhold;
 /// <summary>One level of a column that varies, as a posterior sees it.</summary>
 public sealed class VaryingLevel : FittedLevel
 {
+    private readonly Lazy<ImmutableArray<TermInStops>> _inStops;
     private readonly HalfPointMixture _halfKeeper;
     private readonly double _level;
 
@@ -14,13 +15,17 @@ public sealed class VaryingLevel : FittedLevel
         int frames,
         ImmutableArray<ParameterSummary> effects,
         double borrowed,
+        Lazy<ImmutableArray<TermInStops>> inStops,
         HalfPointMixture halfKeeper,
         double level
     )
-        : base(path, frames, borrowed) => (Effects, _halfKeeper, _level) = (effects, halfKeeper, level);
+        : base(path, frames, borrowed) => (Effects, _inStops, _halfKeeper, _level) = (effects, inStops, halfKeeper, level);
 
-    /// <summary>What it adds, those that vary: to <c>tau0</c>, stops, and to <c>log2b</c>, the base-two logarithm of the steepness.</summary>
+    /// <summary>What it adds, those that vary: to <c>tau0</c>, stops, to <c>log2b</c>, the base-two logarithm of the steepness, and to effects of terms.</summary>
     public ImmutableArray<ParameterSummary> Effects { get; }
+
+    /// <inheritdoc />
+    public override ImmutableArray<TermInStops> InStops => _inStops.Value;
 
     /// <inheritdoc />
     public override ShutterSpeed? HalfKeeperExposure =>

@@ -15,7 +15,7 @@ public sealed class VaryingLevels
     /// <summary>What was asked to vary.</summary>
     public Varying Varying { get; }
 
-    /// <summary>Standard deviations between levels, those that vary: of <c>tau0</c> in stops, of <c>log2b</c>.</summary>
+    /// <summary>Standard deviations between levels, those that vary: of <c>tau0</c> in stops, of <c>log2b</c>, of effects of terms.</summary>
     public ImmutableArray<ParameterSummary> Spreads { get; }
 
     /// <summary>Correlation of a level's two effects; null where only one varies, or each by itself.</summary>

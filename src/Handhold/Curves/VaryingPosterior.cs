@@ -67,6 +67,12 @@ internal sealed class VaryingPosterior(
         );
     }
 
+    /// <summary>The effect that varies by a grouping; null for half points and steepness, and for days.</summary>
+    internal int? EffectOf(int grouping) => grouping < spreads.Length ? spreads[grouping].Effect : null;
+
+    // Steps of evenly spread quantiles, another for every grouping: square roots of odd primes and one.
+    private static double Apart(int grouping) => Math.Sqrt(3 + 10 * grouping) % 1;
+
     /// <summary>Weights of the points beside draws of some levels; they add up to one.</summary>
     private double[] Weights(ImmutableArray<(int Grouping, int Level)> known)
     {
@@ -84,19 +90,27 @@ internal sealed class VaryingPosterior(
         return Array.ConvertAll(weights, w => w / total);
     }
 
-    /// <summary>The curves of some levels; of levels drawn anew a steepness by evenly spread quantiles, independent of the points, and beside it what the half point is then shifted by.</summary>
+    /// <summary>The curves of some levels; of levels drawn anew a steepness, and what terms buy them, by evenly spread quantiles, independent of the points, and beside it what the half point is then shifted by.</summary>
     private TermDraw[] Curves(ImmutableArray<(int Grouping, int Level)> known, ImmutableArray<int> fresh, double[] weights)
     {
         ImmutableArray<LevelDraw>[] levels = [.. known.Select(k => level(k.Grouping, k.Level).Draws)];
         var curves = new TermDraw[draws.Length];
         for (var k = 0; k < curves.Length; k++)
         {
-            var anew = LevelsAnew.Of(fresh, draws[k].Loadings);
+            var anew = LevelsAnew.Of([.. fresh.Where(g => EffectOf(g) is null)], draws[k].Loadings);
             var (shift, steepening) = anew.At(anew.LogB == 0 ? 0 : Normal.Quantile((k + 0.5) * Golden % 1));
-            foreach (var own in levels)
-                (shift, steepening) = (shift + own[k].Shift, steepening + own[k].Steepening);
+            var effects = draws[k].Typical.Effects.ToArray();
+            foreach (var g in fresh)
+                if (EffectOf(g) is { } effect)
+                    effects[effect] += draws[k].Loadings[g].Tau * Normal.Quantile((k + 0.5) * Apart(g) % 1);
+            for (var i = 0; i < levels.Length; i++)
+                if (EffectOf(known[i].Grouping) is { } effect)
+                    effects[effect] += levels[i][k].Shift;
+                else
+                    (shift, steepening) = (shift + levels[i][k].Shift, steepening + levels[i][k].Steepening);
             curves[k] = draws[k].Typical with
             {
+                Effects = [.. effects],
                 Weight = weights[k],
                 Shift = shift,
                 ShiftSd = anew.ShiftSd,

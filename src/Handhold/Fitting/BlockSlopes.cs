@@ -15,6 +15,7 @@ internal sealed class BlockSlopes
     private readonly double[] _above;
     private readonly double[] _first;
     private readonly double[] _second;
+    private readonly double[] _shares;
 
     internal BlockSlopes(
         VaryingIntegral integral,
@@ -35,18 +36,20 @@ internal sealed class BlockSlopes
         );
         _ways = [.. _finest.Select(level => Ways(frames.Levels[level]).ToArray())];
         var width = 2 * _finest.Max(level => frames.Levels[level].Length);
-        (_above, _first, _second) = (new double[width], new double[width], new double[width * width]);
+        (_above, _first, _second, _shares) = (new double[width], new double[width], new double[width * width], new double[width / 2]);
 
         IEnumerable<Way> Ways(ImmutableArray<LevelPart> parts)
         {
             for (var p = 0; p < parts.Length; p++)
-                foreach (var place in parts[p].Above)
-                {
-                    var loading = loadings[frames.Upper[place].Grouping];
-                    yield return new(2 * p, loading.Tau, loading.Steep0, offsets[place]);
-                    if (loading.Dimension == 2)
-                        yield return new(2 * p, 0, loading.Steep1, offsets[place] + 1);
-                }
+            for (var i = 0; i < parts[p].Above.Length; i++)
+            {
+                var place = parts[p].Above[i];
+                var (turning, shifting) = parts[p].Weights[i];
+                var loading = loadings[frames.Upper[place].Grouping];
+                yield return new(2 * p, shifting * loading.Tau, turning * loading.Tau, loading.Steep0, offsets[place]);
+                if (loading.Dimension == 2)
+                    yield return new(2 * p, 0, 0, loading.Steep1, offsets[place] + 1);
+            }
         }
     }
 
@@ -100,8 +103,11 @@ internal sealed class BlockSlopes
             var integral = _integral.Integral(_finest[k], Z, _above);
             Levels[k] = integral.Top(Levels[k], close);
             height += integral.Log(Levels[k], nodes, first, second);
+            var parts = _frames.Levels[_finest[k]];
+            for (var p = 0; p < parts.Length; p++)
+                _shares[p] = parts[p].Motion is null ? 0 : _integral.RotationShare(parts[p], Z);
             foreach (var way in _ways[k])
-                way.Add(_ways[k], first, second, Gradient, Curvature);
+                way.Add(_ways[k], _shares, first, second, Gradient, Curvature);
         }
 
         return height;
@@ -122,22 +128,39 @@ internal sealed class BlockSlopes
         return height;
     }
 
-    /// <summary>How a number above enters a part of a level: by its shift, by its steepening.</summary>
+    /// <summary>How a number above enters a part of a level: by its shift, through its rotation, by its steepening.</summary>
     /// <param name="Part">Twice the part's place.</param>
-    /// <param name="Tau">Stops a unit.</param>
+    /// <param name="Shift">Stops a unit.</param>
+    /// <param name="Turn">Stops of the rotation a unit.</param>
     /// <param name="Steep">Growth of log b a unit.</param>
     /// <param name="At">Place of the number.</param>
-    private readonly record struct Way(int Part, double Tau, double Steep, int At)
+    private readonly record struct Way(int Part, double Shift, double Turn, double Steep, int At)
     {
-        /// <summary>From shifts and steepenings of a level's parts to the numbers above.</summary>
-        internal void Add(Way[] ways, ReadOnlySpan<double> first, ReadOnlySpan<double> second, double[] gradient, double[] curvature)
+        /// <summary>From shifts and steepenings of a level's parts to the numbers above. With w the rotation's share, the half point follows it by w and bends by -2 log 2 w (1 - w).</summary>
+        internal void Add(
+            Way[] ways,
+            double[] shares,
+            ReadOnlySpan<double> first,
+            ReadOnlySpan<double> second,
+            double[] gradient,
+            double[] curvature
+        )
         {
-            gradient[At] += Tau * first[Part] + Steep * first[Part + 1];
+            var mine = Tau(shares);
+            gradient[At] += mine * first[Part] + Steep * first[Part + 1];
             var shift = second[(Part * first.Length)..];
             var steepening = second[((Part + 1) * first.Length)..];
-            foreach (var (part, tau, steep, to) in ways)
-                curvature[At * gradient.Length + to] -=
-                    Tau * (tau * shift[part] + steep * shift[part + 1]) + Steep * (tau * steepening[part] + steep * steepening[part + 1]);
+            var bend = Turn == 0 ? 0 : -2 * Math.Log(2) * shares[Part / 2] * (1 - shares[Part / 2]) * Turn * first[Part];
+            foreach (var way in ways)
+            {
+                var theirs = way.Tau(shares);
+                curvature[At * gradient.Length + way.At] -=
+                    mine * (theirs * shift[way.Part] + way.Steep * shift[way.Part + 1])
+                    + Steep * (theirs * steepening[way.Part] + way.Steep * steepening[way.Part + 1])
+                    + (way.Part == Part ? bend * way.Turn : 0);
+            }
         }
+
+        private double Tau(double[] shares) => Shift + Turn * shares[Part / 2];
     }
 }

@@ -9,6 +9,7 @@ namespace Handhold.Fitting;
 internal sealed class LevelCurves
 {
     private readonly TermPoint _point;
+    private readonly double[] _effects;
     private readonly GaussRule _burst;
     private readonly double _span;
     private readonly double[] _logWeights;
@@ -19,9 +20,9 @@ internal sealed class LevelCurves
     /// <param name="effects">The terms' effects.</param>
     /// <param name="settings">The settings.</param>
     /// <param name="burst">The rule for a burst's luck.</param>
-    internal LevelCurves(TermPoint point, ReadOnlySpan<double> effects, ImmutableArray<Setting> settings, GaussRule burst)
+    internal LevelCurves(TermPoint point, double[] effects, ImmutableArray<Setting> settings, GaussRule burst)
     {
-        (_point, _burst, _span) = (point, burst, point.Ceiling - point.Floor);
+        (_point, _effects, _burst, _span) = (point, effects, burst, point.Ceiling - point.Floor);
         _logWeights = [.. burst.Weights.Select(Math.Log)];
         (_halfPoints, _steepness) = (new double[settings.Length], new double[settings.Length]);
         for (var i = 0; i < settings.Length; i++)
@@ -30,6 +31,13 @@ internal sealed class LevelCurves
             _steepness[i] = Math.Exp(point.LogSteepness + settings[i].Steeper(effects));
         }
     }
+
+    /// <summary>The shift of the half point where the rotation allows so many stops more.</summary>
+    internal double Turned(Setting motion, double stops) =>
+        motion.HalfPoint(_point.Tau0 + stops, _effects) - motion.HalfPoint(_point.Tau0, _effects);
+
+    /// <summary>Of all that blurs, the share of the rotation there.</summary>
+    internal double RotationShare(Setting motion, double stops) => motion.RotationShare(_point.Tau0 + stops, _effects);
 
     /// <summary>Adds the frames of a part, whose half points are shifted by <paramref name="shift"/> stops and steepness multiplied by exp(<paramref name="steepening"/>).</summary>
     internal void Add(LevelPart part, Vector512<double> shift, Vector512<double> steepening, ref LevelSlopes sum)

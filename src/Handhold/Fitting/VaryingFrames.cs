@@ -21,9 +21,11 @@ internal sealed record VaryingFrames(
     internal int LargestBurst =>
         Levels.SelectMany(l => l).SelectMany(p => p.Bursts).Select(b => b.Cells.Sum(c => c.Frames)).DefaultIfEmpty(1).Max();
 
-    internal static VaryingFrames Of(WhatMoved moved, ImmutableArray<Grouping> groupings, CurveData data, LuckKind luck)
+    internal static VaryingFrames Of(WhatMoved moved, ImmutableArray<LevelSpread> spreads, CurveData data, LuckKind luck)
     {
-        var finest = Enumerable.Range(0, groupings.Length).MaxBy(g => groupings[g].Levels.Length);
+        ImmutableArray<Grouping> groupings = [.. spreads.Select(s => s.Grouping)];
+        var finest = Enumerable.Range(0, groupings.Length).Where(g => spreads[g].Effect is null).MaxBy(g => groupings[g].Levels.Length);
+        ImmutableArray<int> effects = [.. spreads.Select(s => s.Effect).OfType<int>()];
         int[] coarser = [.. Enumerable.Range(0, groupings.Length).Where(g => g != finest)];
         ImmutableArray<(int Grouping, int Level)> upper =
         [
@@ -48,7 +50,9 @@ internal sealed record VaryingFrames(
             .. data
                 .Cells.GroupBy(c => groupings[finest].LevelOf(c.Conditions)!.Value)
                 .OrderBy(level => level.Key)
-                .Select(level => level.GroupBy(c => string.Join(',', Above(c.Conditions))).Select(Part).ToImmutableArray()),
+                .Select(level =>
+                    level.GroupBy(c => (string.Join(',', Above(c.Conditions)), Entry(c.Conditions))).Select(Part).ToImmutableArray()
+                ),
         ];
         return new([.. settings.OrderBy(s => s.Value).Select(s => s.Key)], finest, upper, levels, LevelBlocks.Of(upper.Length, levels));
 
@@ -60,9 +64,25 @@ internal sealed record VaryingFrames(
                 yield return places[(groupings.Length, days[(conditions.Photographer, conditions.Session)])];
         }
 
+        // What frames that go into one part have in common beside the levels above.
+        (string Weights, Setting? Motion) Entry(Conditions conditions) =>
+            effects.IsEmpty
+                ? ("", null)
+                : (string.Join(' ', effects.Select(e => moved.Read(conditions).Weight(e))), moved.Read(conditions).Motion);
+
+        (double Turning, double Shifting) Weight(int place, Setting setting)
+        {
+            if (upper[place].Grouping is var g && (g == groupings.Length || spreads[g].Effect is null))
+                return (0, 1);
+            var (turning, shifting) = setting.Weight(spreads[g].Effect!.Value);
+            return setting.Motion is null ? (0, turning + shifting) : (turning, shifting);
+        }
+
         LevelPart Part(IEnumerable<FrameCell> cells) =>
             new(
                 [.. Above(cells.First().Conditions)],
+                [.. Above(cells.First().Conditions).Select(place => Weight(place, moved.Read(cells.First().Conditions)))],
+                effects.IsEmpty ? null : moved.Read(cells.First().Conditions).Motion,
                 [
                     .. cells
                         .Where(c => luck != LuckKind.None && c.Conditions.Burst is not null)

@@ -68,15 +68,32 @@ internal sealed class VaryingIntegral(
         above = above[..(2 * parts.Length)];
         above.Clear();
         for (var p = 0; p < parts.Length; p++)
-            foreach (var place in parts[p].Above)
+        {
+            var turn = 0.0;
+            for (var i = 0; i < parts[p].Above.Length; i++)
             {
+                var place = parts[p].Above[i];
                 var loading = loadings[frames.Upper[place].Grouping];
                 var numbers = z[offsets[place]..];
-                above[2 * p] += loading.Shift(numbers);
+                turn += parts[p].Weights[i].Turning * loading.Shift(numbers);
+                above[2 * p] += parts[p].Weights[i].Shifting * loading.Shift(numbers);
                 above[2 * p + 1] += loading.Steepening(numbers);
             }
 
+            if (parts[p].Motion is { } motion)
+                above[2 * p] += curves.Turned(motion, turn);
+        }
+
         return new(curves, parts, above, Finest);
+    }
+
+    /// <summary>Of all that blurs the frames of a part, the share of the rotation, below upper levels with these numbers.</summary>
+    internal double RotationShare(LevelPart part, ReadOnlySpan<double> z)
+    {
+        var turn = 0.0;
+        for (var i = 0; i < part.Above.Length; i++)
+            turn += part.Weights[i].Turning * loadings[frames.Upper[part.Above[i]].Grouping].Shift(z[offsets[part.Above[i]]..]);
+        return part.Motion is null ? 0 : curves.RotationShare(part.Motion, turn);
     }
 
     /// <summary>To where the next step would hardly matter.</summary>

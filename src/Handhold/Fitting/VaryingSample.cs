@@ -34,8 +34,8 @@ internal sealed record VaryingSample(
     {
         var place = $"Curve {rows.Key}";
         var moved = rows.Moved(model);
-        var spreads = LevelSpread.Of(model, rows.Data.Cells, place);
-        var frames = VaryingFrames.Of(moved, [.. spreads.Select(s => s.Grouping)], rows.Data, model.Luck);
+        var spreads = LevelSpread.Of(model, moved, rows.Data.Cells, place);
+        var frames = VaryingFrames.Of(moved, spreads, rows.Data, model.Luck);
         if (frames.Blocks.Max(b => b.Upper.Length) is > MostTogether and var together)
             throw new CellException(
                 place,

@@ -19,7 +19,7 @@ internal static class VaryingStatuses
         CurveStatuses.AddExtremes(data, statuses);
         var (moved, spreads) = (sample.Posterior.Moved, sample.Posterior.Spreads);
         CurveStatuses.AddPriorDominated(model, moved.Tau0, moved.Effects.Select((e, j) => (e.Name, moved.Prior(j))), parameters, statuses);
-        foreach (var only in spreads.Where(s => s.Grouping.Levels.Length == 1))
+        foreach (var only in spreads.Where(s => s.Effect is null && s.Grouping.Levels.Length == 1))
             statuses.Add(
                 new(
                     StatusCode.PriorDominated,

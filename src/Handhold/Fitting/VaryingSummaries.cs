@@ -10,47 +10,72 @@ internal static class VaryingSummaries
     internal static ImmutableArray<VaryingLevels> Of(KeeperModel model, CurveData data, VaryingPosterior posterior, Conditions reference)
     {
         var (setting, tables) = (posterior.Moved.Read(reference), new Dictionary<double, BurstCurve>());
-        return [.. posterior.Spreads.Select((spread, g) => Grouping(spread, g))];
+        ImmutableArray<Conditions> seen = [.. data.Cells.Select(c => c.Conditions).Distinct()];
+        return
+        [
+            .. posterior
+                .Spreads.Index()
+                .GroupBy(s => s.Item.Grouping)
+                .Select(s => Grouping(s.First().Item, [.. s.Select(one => one.Index)])),
+        ];
 
-        VaryingLevels Grouping(LevelSpread spread, int g)
+        // Of a term one spread for each of its effects.
+        VaryingLevels Grouping(LevelSpread spread, ImmutableArray<int> all)
         {
+            var g = all[0];
             var frames = new int[spread.Grouping.Levels.Length];
             foreach (var cell in data.Cells)
                 frames[spread.Grouping.LevelOf(cell.Conditions)!.Value] += cell.Frames;
             return new(
                 spread.Grouping.Varying,
                 [
-                    .. spread.Tau is { } tau ? new[] { Spread("tau0", d => d.Loadings[g].Tau, tau.ToString()) } : [],
+                    .. all.Select(one => (One: one, posterior.Spreads[one].Tau))
+                        .Where(s => s.Tau is not null)
+                        .Select(s => Spread(NameOf(s.One), d => d.Loadings[s.One].Tau, s.Tau!.ToString())),
                     .. spread.LogB is { } logB ? new[] { Spread("log2b", d => d.Loadings[g].LogB / Math.Log(2), logB.ToString()) } : [],
                 ],
                 spread.Correlation is { } prior ? Spread("correlation", d => d.Loadings[g].Correlation, prior.ToString()) : null,
-                [.. spread.Grouping.Levels.Select((path, l) => Level(spread, g, l, path, frames[l]))]
+                [.. spread.Grouping.Levels.Select((path, l) => Level(spread, all, l, path, frames[l]))]
             );
         }
 
         ParameterSummary Spread(string name, Func<VaryingDraw, double> value, string prior) =>
             new WeightedValues([.. posterior.Draws.Select(d => (value(d), d.Typical.Weight))]).Summary(name, model.Level, prior);
 
-        VaryingLevel Level(LevelSpread spread, int g, int l, ImmutableArray<string> path, int frames)
+        string NameOf(int g) => posterior.EffectOf(g) is { } effect ? posterior.Moved.Effects[effect].Name : "tau0";
+
+        VaryingLevel Level(LevelSpread spread, ImmutableArray<int> all, int l, ImmutableArray<string> path, int frames)
         {
-            var (_, draws) = posterior.Level(g, l);
+            ImmutableArray<LevelDraw>[] draws = [.. all.Select(g => posterior.Level(g, l).Draws)];
+            var levels = posterior.LevelsOf(Above(spread.Grouping, path));
             return new(
                 path,
                 frames,
                 [
-                    .. spread.Tau is null ? [] : new[] { Effect("tau0", d => d.Shift) },
-                    .. spread.LogB is null ? [] : new[] { Effect("log2b", d => d.Steepening / Math.Log(2)) },
+                    .. spread.Tau is null ? [] : all.Select((g, i) => Effect(i, NameOf(g), d => d.Shift)),
+                    .. spread.LogB is null ? [] : new[] { Effect(0, "log2b", d => d.Steepening / Math.Log(2)) },
                 ],
-                Math.Min(1, Values(d => d.Open).Mean),
-                posterior.With(posterior.LevelsOf(Above(spread.Grouping, path)), []).ExposureFor(setting, 0.5, tables),
+                Math.Min(1, draws.Select((_, i) => Values(i, d => d.Open).Mean).Average()),
+                new(() =>
+                    spread.Grouping.Varying.Term is { } term
+                        ?
+                        [
+                            .. posterior
+                                .With(levels, [])
+                                .InStops(reference, seen, model.Level)
+                                .Where(s => posterior.Moved.IsOf(term, s.Term)),
+                        ]
+                        : []
+                ),
+                posterior.With(levels, []).ExposureFor(setting, 0.5, tables),
                 model.Level
             );
 
-            ParameterSummary Effect(string name, Func<LevelDraw, double> value) =>
-                Values(value).Summary(name, model.Level, $"normal(0, sd of {name})");
+            ParameterSummary Effect(int i, string name, Func<LevelDraw, double> value) =>
+                Values(i, value).Summary(name, model.Level, $"normal(0, sd of {name})");
 
-            WeightedValues Values(Func<LevelDraw, double> value) =>
-                new([.. draws.Select((d, k) => (value(d), posterior.Draws[k].Typical.Weight * d.Ratio * d.Own))]);
+            WeightedValues Values(int i, Func<LevelDraw, double> value) =>
+                new([.. draws[i].Select((d, k) => (value(d), posterior.Draws[k].Typical.Weight * d.Ratio * d.Own))]);
         }
     }
 

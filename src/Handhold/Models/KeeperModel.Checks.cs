@@ -58,6 +58,7 @@ public sealed partial record KeeperModel
             ("setupLogB", spreads.SetupLogB),
             ("otherTau", spreads.OtherTau),
             ("otherLogB", spreads.OtherLogB),
+            ("term", spreads.Term),
         ];
         foreach (var (name, prior) in priors)
             InRange(prior.Scale, 1e-6, 20, $"The prior scale of {name}");

@@ -58,11 +58,10 @@ public sealed partial record KeeperModel
             Luck == LuckKind.Normal && Varies.FirstOrDefault(v => v.Column is "session" or "burst") is not null,
             "Sessions or bursts are to vary, and normal luck is their variation already. Leave them out of what varies, or use LuckKind.None."
         );
-        if (Varies.FirstOrDefault(v => v.Term is not null) is { } varying)
-            Refuse(
-                true,
-                $"The term {varying.Term} is to vary by {varying.Column}, and in the posterior half points and steepness vary only. Use Estimator.Likelihood, or let one of these vary."
-            );
+        Refuse(
+            Varies.All(v => v.Term is not null),
+            $"Only terms are to vary, and in the posterior half points or steepness vary beside them. Let the intercept of {Varies[0].Column} vary as well, or use Estimator.Likelihood."
+        );
     }
 
     /// <summary>A column varies once in height and slope, and once in each term.</summary>

@@ -38,6 +38,23 @@ internal sealed record Setting(
         double Blur(double tau) => Math.Pow(2, 2 * (slowest - tau));
     }
 
+    /// <summary>Of all that blurs, the share of the rotation: how far the half point follows it.</summary>
+    internal double RotationShare(double tau0, ReadOnlySpan<double> effects) =>
+        Translation is null && Subject is null
+            ? 1
+            : Math.Pow(2, 2 * (HalfPoint(tau0, effects) - Sum(Shifting, effects) - tau0 - Sum(Turning, effects)));
+
+    /// <summary>The motions alone; null where rotation is the only one.</summary>
+    internal Setting? Motion => Translation is null && Subject is null ? null : this with { Shifting = [], Steepening = [] };
+
+    /// <summary>How much of an effect enters the rotation, and how much the half point, whatever moved.</summary>
+    internal (double Turning, double Shifting) Weight(int effect)
+    {
+        return (Of(Turning), Of(Shifting));
+
+        double Of(ImmutableArray<(int Effect, double Weight)> weights) => weights.Where(w => w.Effect == effect).Sum(w => w.Weight);
+    }
+
     /// <summary>Growth of the natural logarithm of the steepness.</summary>
     internal double Steeper(ReadOnlySpan<double> effects) => Sum(Steepening, effects);
 

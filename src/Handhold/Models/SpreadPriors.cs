@@ -25,6 +25,9 @@ public sealed record SpreadPriors
     /// <summary>Logarithms of the steepness of the levels of any other column.</summary>
     public HalfNormalPrior OtherLogB { get; init; } = new(0.15);
 
+    /// <summary>Effects of a term that varies, by the levels of any column, in prior standard deviations of the term's own effect: half of what is believed of it.</summary>
+    public HalfNormalPrior Term { get; init; } = new(0.5);
+
     /// <summary>Correlation of a level's half point and logarithm of the steepness.</summary>
     public LkjPrior Correlation { get; init; } = new(2);
 
@@ -38,6 +41,7 @@ public sealed record SpreadPriors
             SetupLogB = new(by * SetupLogB.Scale),
             OtherTau = new(by * OtherTau.Scale),
             OtherLogB = new(by * OtherLogB.Scale),
+            Term = new(by * Term.Scale),
         };
 
     /// <summary>The prior of a column's half points.</summary>

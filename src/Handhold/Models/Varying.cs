@@ -9,7 +9,7 @@ public sealed record Varying(string Column, VaryingPart Part = VaryingPart.Inter
 {
     /// <summary>
     /// A term of the curve whose effect varies, such as <c>stabiliser</c>, instead of height or slope: each of its columns by itself, or only the one that is named, such as
-    /// <c>stabiliser=lens</c>. The same column may stand beside, for height and slope. Of the likelihood only.
+    /// <c>stabiliser=lens</c>. The same column may stand beside, for height and slope; in the posterior some column must.
     /// </summary>
     public string? Term { get; init; }
 

@@ -57,6 +57,18 @@ internal sealed partial class WhatMoved
     /// <summary>Whether a term's effect depends on the rate, since it changes the steepness.</summary>
     internal bool ChangesSteepness(string term) => _steepening.Contains(term);
 
+    /// <summary>The effects of a term, or the one of this name; none where there is no such term.</summary>
+    internal ImmutableArray<int> EffectsOf(string term) => [.. Effects.Index().Where(e => IsOf(term, e.Item.Name)).Select(e => e.Index)];
+
+    /// <summary>Whether an effect is one of a term, or has its name.</summary>
+    internal bool IsOf(string term, string effect) =>
+        effect == term
+        || (
+            _terms.Any(t => t.Name == term)
+            && effect.StartsWith(term + "=", StringComparison.Ordinal)
+            && !effect.Contains('×', StringComparison.Ordinal)
+        );
+
     /// <summary>How many labels of these conditions are not the references.</summary>
     internal int FromReference(Conditions conditions) => _terms.Sum(t => t.FromReference(conditions));
 

@@ -69,6 +69,8 @@ internal static class SavedGroups
                 json.WriteString("parent", parent);
             json.WriteNumber("frames", level.Frames);
             writeEffects(level);
+            if (!level.InStops.IsEmpty)
+                SavedLinear.WriteInStops(json, level.InStops);
             json.WriteNumber("borrowed", level.Borrowed);
             json.WriteNumberIfAny("halfKeeperLog2Seconds", level.HalfKeeperExposure?.Log2Seconds);
             json.WriteEndObject();
@@ -85,7 +87,5 @@ internal static class SavedGroups
         foreach (var effect in level.Effects)
             json.WriteNumber(effect.Name, effect.StandardDeviation);
         json.WriteEndObject();
-        if (level.Effects.Select(e => e.InStops).OfType<TermInStops>().ToImmutableArray() is [_, ..] inStops)
-            SavedLinear.WriteInStops(json, inStops);
     }
 }

@@ -110,6 +110,7 @@ internal static class SavedPriors
         Write(json, "setupLogB", spreads.SetupLogB);
         Write(json, "otherTau", spreads.OtherTau);
         Write(json, "otherLogB", spreads.OtherLogB);
+        Write(json, "term", spreads.Term);
         Write(json, "correlation", "lkj", ("shape", spreads.Correlation.Shape));
         json.WriteEndObject();
     }
@@ -123,6 +124,7 @@ internal static class SavedPriors
             SetupLogB = HalfNormal(place["setupLogB"]),
             OtherTau = HalfNormal(place["otherTau"]),
             OtherLogB = HalfNormal(place["otherLogB"]),
+            Term = place.Find("term") is { } term ? HalfNormal(term) : Priors.Default.Spreads.Term,
             Correlation = new(Positive(place["correlation"], "lkj", "shape")),
         };
 

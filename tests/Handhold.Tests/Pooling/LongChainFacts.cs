@@ -9,6 +9,7 @@ public class LongChainFacts
     [InlineData("few")]
     [InlineData("both")]
     [InlineData("nested")]
+    [InlineData("lens")]
     public void Means_sds_and_quantiles_are_those_of_long_chains(string club)
     {
         var curve = Model(club).Fit(Cells(club)).Only;
@@ -39,6 +40,7 @@ public class LongChainFacts
             {
                 "few" => [new("photographer")],
                 "both" => [new("photographer", VaryingPart.Both)],
+                "lens" => [new("photographer"), new("photographer") { Term = "stabiliser" }],
                 _ => [new("photographer", VaryingPart.Both), new("setup") { Within = ["photographer"] }],
             },
         };
@@ -53,7 +55,12 @@ public class LongChainFacts
                     (int)row.Number("keepers")
                 )
                 {
-                    Conditions = new() { Photographer = row["photographer"], Setup = club == "nested" ? row["setup"] : null },
+                    Conditions = new()
+                    {
+                        Photographer = row["photographer"],
+                        Setup = club == "nested" ? row["setup"] : null,
+                        StabiliserMode = club == "lens" ? row["mode"] : null,
+                    },
                 }),
         ];
 
@@ -61,13 +68,14 @@ public class LongChainFacts
     private static IEnumerable<(string Name, ParameterSummary Summary)> Summaries(KeeperCurve curve)
     {
         foreach (var parameter in curve.Parameters)
-            yield return (parameter.Name, parameter);
+            yield return (parameter.Name == "stabiliser" ? "buys" : parameter.Name, parameter);
         foreach (var group in curve.Levels)
         {
             var isUpper = group.Varying.Column == "photographer";
             foreach (var spread in group.Spreads)
                 yield return (
                     spread.Name == "log2b" ? "sb"
+                    : spread.Name == "stabiliser" ? "sl"
                     : isUpper ? "st"
                     : "ss",
                     spread
@@ -79,6 +87,7 @@ public class LongChainFacts
                     yield return (
                         (
                             effect.Name == "log2b" ? "steep"
+                            : effect.Name == "stabiliser" ? "more"
                             : isUpper ? "shift"
                             : "own"
                         ) + FormattableString.Invariant($"[{l + 1}]"),

@@ -162,7 +162,7 @@ public class StabiliserFacts
     public void What_cannot_vary_is_refused_with_a_remedy()
     {
         Varying stabiliser = new("photographer") { Term = "stabiliser" };
-        Refused("Likelihood", KeeperModel.Default with { Varies = [stabiliser] });
+        Refused("Only terms are to vary", KeeperModel.Default with { Varies = [stabiliser] });
         Refused("an entry of its own", Model("rated") with { Varies = [stabiliser with { Part = VaryingPart.Both }] });
         Refused("twice in stabiliser", Model("modes") with { Varies = [stabiliser, stabiliser with { Term = "stabiliser=lens" }] });
         Refused("among the terms", Model("rated") with { Terms = ["focal"] });
