@@ -271,7 +271,7 @@ public class VaryTests
         var stops = groups[1].List("levels").Select(l => l.List("inStops").Single().Number("stops")).ToArray();
         Assert.True(stops[0] < stops[1] && stops[1] < stops[2]);
         var text = Tool.RunWith(Stabilised, fit).Output;
-        Assert.Contains("what stabiliser buys, sd", text, StringComparison.Ordinal);
+        Assert.Contains("what a rated stop buys, sd", text, StringComparison.Ordinal);
         Assert.Contains("A typical photographer:", text, StringComparison.Ordinal);
     }
 

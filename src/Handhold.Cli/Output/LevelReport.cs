@@ -26,7 +26,18 @@ internal static class LevelReport
                 Share(spread.Median),
                 $"{Share(spread.Interval.Lower)} to {Share(spread.Interval.Upper)}",
             ],
-            var term => Numbers($"what {term} buys, sd", spread, " stops"),
+            var term => Numbers($"what {Unit(term)} buys, sd", spread, " stops"),
+        };
+
+    /// <summary>What an effect is counted for: a label, or one unit of a number.</summary>
+    private static string Unit(string effect) =>
+        effect switch
+        {
+            "stabiliser" => "a rated stop",
+            "focal" => "a doubled focal length",
+            "magnification" => "a doubled 1 + magnification",
+            "firstFrame" => "the first frame",
+            _ => effect.Contains('=', StringComparison.Ordinal) ? effect : $"one unit of {effect}",
         };
 
     /// <summary>Two digits, no minus before a zero.</summary>
