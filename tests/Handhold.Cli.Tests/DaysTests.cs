@@ -53,6 +53,21 @@ public class DaysTests
     }
 
     [Fact]
+    public void Where_photographers_vary_a_day_is_a_photographers_and_the_trend_is_for_all()
+    {
+        var rows = TwoDays.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        var both = string.Join('\n', [rows[0] + ",photographer", .. rows[1..].SelectMany(row => new[] { row + ",ada", row + ",bo" })]);
+        string[] together = ["--varies", "photographer=intercept", .. s_quick];
+        var tool = Tool.RunWith(both, ["days", "-", "--json", .. together]);
+        Assert.Equal((0, ""), (tool.Code, tool.Error));
+        var days = tool.Json.Answer().List("days");
+        Assert.Equal(["ada mon", "ada tue", "bo mon", "bo tue"], days.Select(d => $"{d.Text("photographer")} {d.Text("session")}"));
+        Assert.All(days, d => Assert.Equal(d.Text("session") == "mon", d.Number("stops") > 0));
+        Assert.True(tool.Json.Answer().GetProperty("trend").Number("stops") < 0);
+        Assert.Contains("one change for all photographers", Tool.RunWith(both, ["days", "-", .. together]).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Without_luck_there_are_no_days_to_ask() =>
         Assert.Equal(2, Tool.RunWith(TwoDays, "days", "-", "--estimator", "likelihood").Code);
 }

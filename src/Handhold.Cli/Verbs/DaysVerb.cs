@@ -20,11 +20,6 @@ internal static class DaysVerb
                     $"{without.Key} was fitted without the luck of days.",
                     "Fit it with --estimator posterior and --luck normal, the defaults."
                 );
-            if (curves.FirstOrDefault(c => !c.Model.Varies.IsEmpty) is { } together)
-                throw new UsageException(
-                    $"{together.Key} holds levels fitted together, and days are told of one curve at a time.",
-                    "Leave --varies out: --each splits the table by any column."
-                );
             var answers = Waiting.ForEach<KeeperCurve, DaysAnswer>(
                 desk,
                 "Asking the days",

@@ -42,11 +42,20 @@ internal sealed class VaryingPosterior(
     internal TermPosterior With(ImmutableArray<(int Grouping, int Level)> known, ImmutableArray<int> fresh)
     {
         var weights = Weights(known);
-        return new(moved, [.. Curves(known, fresh, weights)], 0)
-        {
-            Sampling = new(weights.Length, 1 / weights.Sum(w => w * w), ParetoTail.Shape(weights)),
-        };
+        return new(moved, [.. Curves(known, fresh, weights)], 0) { Sampling = Sampling(weights) };
     }
+
+    /// <summary>Weighted values of what is drawn of one level, and how well the points stand for it.</summary>
+    internal (WeightedValues Values, Sampling Sampling) Values(int grouping, int place, Func<LevelDraw, double> value)
+    {
+        var own = level(grouping, place).Draws;
+        double[] weights = [.. draws.Select((d, k) => d.Typical.Weight * own[k].Ratio * own[k].Own)];
+        var total = weights.Sum();
+        weights = Array.ConvertAll(weights, w => w / total);
+        return (new([.. weights.Select((weight, k) => (value(own[k]), weight))]), Sampling(weights));
+    }
+
+    private static Sampling Sampling(double[] weights) => new(weights.Length, 1 / weights.Sum(w => w * w), ParetoTail.Shape(weights));
 
     /// <summary>How the exposure for a rate changes from some levels under some conditions to others, point by point: what they share drops out. Levels drawn anew are the same on both sides.</summary>
     internal WeightedValues? ExposureChange(

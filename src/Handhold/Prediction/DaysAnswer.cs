@@ -26,10 +26,12 @@ public sealed class DaysAnswer
         Days.Length == 1 ? "The frames are of one day, which shows neither luck nor progress: label the sessions, and shoot on more days."
         : Trend is not { } trend
             ? "The labels put the days in no order, so they show no progress: give every session a label, such as its date."
-        : $"From {trend.First} to {trend.Last} {Change(trend)} ({Say.Percent(trend.Interval.Level)} interval {Say.Change(trend.Interval.Lower)} to {Say.Change(trend.Interval.Upper)} stops, the days' luck left aside).";
+        : $"From {trend.First} to {trend.Last} {Change(trend)} ({Say.Percent(trend.Interval.Level)} interval {Say.Change(trend.Interval.Lower)} to {Say.Change(trend.Interval.Upper)} stops, the days' luck left aside{OneForAll}).";
 
     /// <inheritdoc cref="Sentence" />
     public override string ToString() => Sentence;
+
+    private string OneForAll => Days.Select(d => d.Photographer).Distinct().Count() > 1 ? ", one change for all photographers" : "";
 
     private static string Change(DayTrend trend) =>
         !trend.IsTold ? "no change can be told from the luck of days"

@@ -7,7 +7,8 @@ namespace Handhold.Prediction;
 /// <summary>Luck of the tested days, and the trend over them.</summary>
 /// <remarks>
 /// A day's luck is its posterior beside the habitual half point. The trend is one more term, the number of the day in the order of labels, in a fit
-/// of its own: its prior is that of any numeric column over its range, and every day keeps its luck, so that only what outlasts luck counts.
+/// of its own: its prior is that of any numeric column over its range, and every day keeps its luck, so that only what outlasts luck counts. Where levels
+/// vary, a day is a photographer's, and the change that is told of is the same for all of them.
 /// The prior of that luck is at least half-normal(0.43): two days differ by √2 times as much whatever the trend, and cannot tell by themselves how much.
 /// </remarks>
 internal static class DaysQuestion
@@ -19,23 +20,26 @@ internal static class DaysQuestion
 
     internal static DaysAnswer Answer(KeeperCurve curve, CancellationToken cancellation)
     {
-        if (curve.Varying is not null)
-            throw new ArgumentException(
-                $"Curve {curve.Key} holds levels fitted together, and days are told of one curve at a time. Fit without levels that vary (Each splits the table)."
-            );
-        if (curve.TestedDays is not { } tested)
+        if (curve.Model.Luck == LuckKind.None || (curve.TestedDays is null && curve.Varying is null))
             throw new ArgumentException(
                 $"Curve {curve.Key} was fitted without the luck of days. Fit it with the posterior and normal luck, the defaults."
             );
-        var (points, level) = (tested.Value, curve.Model.Level);
+        var (days, level) = (curve.Data.Days, curve.Model.Level);
+        (WeightedValues Values, Sampling? Known)[] lucks = [.. days.Select((_, i) => Luck(curve, i))];
         var (trend, sampling) = Trend(curve, cancellation);
         return new(
             curve,
-            [.. curve.Data.Days.Select((day, i) => Luck(curve.Data, day, points.Values(d => d.Days[i]), level))],
+            [.. days.Select((day, i) => Luck(curve.Data, day, lucks[i].Values, level))],
             trend,
-            (points.Sampling ?? curve.Sampling)?.IsPoor == true || sampling?.IsPoor == true ? [Rough] : []
+            sampling?.IsPoor == true || lucks.Any(l => l.Known?.IsPoor == true) ? [Rough] : []
         );
     }
+
+    /// <summary>Luck of a day, and how well the points stand for it. Where levels vary, days are the grouping after the last.</summary>
+    private static (WeightedValues Values, Sampling? Known) Luck(KeeperCurve curve, int day) =>
+        curve.Varying is { } varying
+            ? varying.Values(varying.Days, day, d => d.Shift)
+            : (curve.TestedDays!.Value.Values(d => d.Days[day]), curve.TestedDays.Value.Sampling ?? curve.Sampling);
 
     private static DayLuck Luck(CurveData data, (string? Photographer, string? Session) day, WeightedValues luck, double level)
     {
