@@ -64,7 +64,11 @@ public class DaysTests
         Assert.Equal(["ada mon", "ada tue", "bo mon", "bo tue"], days.Select(d => $"{d.Text("photographer")} {d.Text("session")}"));
         Assert.All(days, d => Assert.Equal(d.Text("session") == "mon", d.Number("stops") > 0));
         Assert.True(tool.Json.Answer().GetProperty("trend").Number("stops") < 0);
-        Assert.Contains("one change for all photographers", Tool.RunWith(both, ["days", "-", .. together]).Output, StringComparison.Ordinal);
+        Assert.Contains(
+            "one change for all photographers",
+            Tool.RunWith(both, ["days", "-", .. together]).Output,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
