@@ -10,27 +10,19 @@ public static class LevelCurvesPlot
     public const int MostLevels = 60;
 
     /// <summary>A plot a level, in the order of half-keeper exposures: its curve with its interval and what was observed, before the curve of a typical level; all on the same axes.</summary>
-    /// <remarks>It computes nothing: it draws <see cref="GroupLevel"/>. Lay the plots out with <see cref="PictureSheet"/>. Axes: log2 of the exposure time in seconds; keeper rate, 0 to 1.</remarks>
-    /// <param name="curve">A curve of the likelihood in which levels vary.</param>
+    /// <remarks>It computes nothing: it draws <see cref="FittedLevel"/>. Lay the plots out with <see cref="PictureSheet"/>. Axes: log2 of the exposure time in seconds; keeper rate, 0 to 1.</remarks>
+    /// <param name="curve">A curve in which levels vary.</param>
     /// <param name="column">The column whose levels are meant; null for the first that varies.</param>
     /// <param name="options">How to draw; <see cref="PictureOptions.Default"/> when null.</param>
     /// <returns>Plots of the caller's own.</returns>
-    /// <exception cref="ArgumentException">It is a posterior, no levels vary, or not those of the column, or they are more than <see cref="MostLevels"/>.</exception>
+    /// <exception cref="ArgumentException">No levels vary, or not those of the column, or they are more than <see cref="MostLevels"/>.</exception>
     public static ImmutableArray<Plot> Draw(KeeperCurve curve, string? column = null, PictureOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(curve);
-        if (curve.Linear is null)
-        {
-            throw new ArgumentException(
-                "A posterior's levels are drawn by their half-keeper speeds; curves of levels are drawn of the likelihood (--estimator likelihood).",
-                nameof(curve)
-            );
-        }
-
-        var group = LevelGroup.Chosen(LevelGroup.Speeds(curve.Linear), g => g.Varying.Column, column);
+        var group = LevelGroup.Of(curve, column);
         return group.Levels.Length > MostLevels
             ? throw new ArgumentException(
-                $"A sheet shows the curves of at most {CurveWords.Number(MostLevels)} levels; there are {CurveWords.Number(group.Levels.Length)} of {group.Varying.Column}. Draw their half-keeper speeds instead.",
+                $"A sheet shows the curves of at most {CurveWords.Number(MostLevels)} levels; there are {CurveWords.Number(group.Levels.Length)} of {group.Column}. Draw their half-keeper speeds instead.",
                 nameof(column)
             )
             : [.. LevelCurveScene.Of(curve, group, options ?? PictureOptions.Default).Select(LevelCurvePicture.Draw)];

@@ -157,22 +157,33 @@ public class VaryTests
     }
 
     [Theory]
-    [InlineData("levels", "likelihood", 0)]
-    [InlineData("levels", "posterior", 0)]
-    [InlineData("level-curves", "likelihood", 0)]
-    [InlineData("level-curves", "posterior", 2)]
-    public void Levels_are_drawn_where_they_can_be(string kind, string estimator, int code)
+    [InlineData("levels", "likelihood")]
+    [InlineData("levels", "posterior")]
+    [InlineData("level-curves", "likelihood")]
+    [InlineData("level-curves", "posterior")]
+    public void Levels_are_drawn(string kind, string estimator)
     {
         using Folder folder = new();
         var file = folder["levels.svg"];
         string[] fit = ["--estimator", estimator, "--varies", "photographer=intercept", "--together"];
         var drawn = Tool.RunWith(Table, ["plot", "-", .. fit, "--kind", kind, "--column", "photographer", "--out", file]);
+        Assert.Equal((0, ""), (drawn.Code, drawn.Error));
+        Assert.Contains("ada", File.ReadAllText(file), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("300x200", 0)]
+    [InlineData("3000x2000", 2)]
+    public void Curves_of_levels_have_the_size_asked_for_each(string size, int code)
+    {
+        using Folder folder = new();
+        var file = folder["levels.svg"];
+        var drawn = Tool.RunWith(Table, ["plot", "-", .. s_nested, "--kind", "level-curves", "--size", size, "--out", file]);
         Assert.Equal(code, drawn.Code);
-        Assert.Equal(code == 0, File.Exists(file));
         if (code == 0)
-            Assert.Contains("ada", File.ReadAllText(file), StringComparison.Ordinal);
+            Assert.Contains("viewBox=\"0 0 900 200\"", File.ReadAllText(file), StringComparison.Ordinal);
         else
-            Assert.Contains("--estimator likelihood", drawn.Error, StringComparison.Ordinal);
+            Assert.Contains("200 to 2000 pixels", drawn.Error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -33,9 +33,10 @@ internal static class Pictures
     public static ImmutableArray<string> WriteSheets(
         ImmutableArray<KeeperCurve> curves,
         string file,
+        (int Width, int Height) size,
         Desk desk,
         Func<KeeperCurve, ImmutableArray<Plot>> draw
-    ) => WriteEach(curves, file, desk, (curve, own) => PictureSheet.Save(draw(curve), own, Columns, 420, 320));
+    ) => WriteEach(curves, file, desk, (curve, own) => PictureSheet.Save(draw(curve), own, Columns, size.Width, size.Height));
 
     /// <summary>One picture of all curves: over each other, or, where they are too many, or only one, side by side.</summary>
     public static string WriteSetups(
@@ -83,18 +84,23 @@ internal static class Pictures
         );
 
     /// <summary>WIDTHxHEIGHT.</summary>
-    public static (int Width, int Height) ReadSize(string option, string text) =>
-        text.Split('x') is [var width, var height] && Pixels(option, width) is { } w && Pixels(option, height) is { } h
+    public static (int Width, int Height) ReadSize(string option, string text) => ReadSize(option, text, 10_000);
+
+    /// <summary>The size of a cell of a sheet.</summary>
+    public static (int Width, int Height) ReadCellSize(string option, string text) => ReadSize(option, text, 2_000);
+
+    private static (int Width, int Height) ReadSize(string option, string text, int most) =>
+        text.Split('x') is [var width, var height] && Pixels(option, width, most) is { } w && Pixels(option, height, most) is { } h
             ? (w, h)
             : throw Reading.Refused(
                 option,
                 text,
                 "is no picture size.",
-                "Write width and height from 200 to 10000 pixels, such as 1200x800."
+                FormattableString.Invariant($"Write width and height from 200 to {most} pixels, such as 1200x800.")
             );
 
-    private static int? Pixels(string option, string text) =>
-        Reading.Whole(option, text) is var pixels and >= 200 and <= 10_000 ? pixels : null;
+    private static int? Pixels(string option, string text, int most) =>
+        Reading.Whole(option, text) is var pixels && pixels >= 200 && pixels <= most ? pixels : null;
 
     /// <summary>The file itself for one curve; with several, the curve's name before the dot.</summary>
     public static (KeeperCurve Curve, string File)[] Names(ImmutableArray<KeeperCurve> curves, string file)

@@ -60,7 +60,11 @@ internal static class PlotVerb
             new Option<string>("--theme") { HelpName = "light|dark", Description = "For paper or for dark screens [light]." }
         );
         var size = question.Add(
-            new Option<string>("--size") { HelpName = "1200x800", Description = "Width and height in pixels [1200x800]." }
+            new Option<string>("--size")
+            {
+                HelpName = "1200x800",
+                Description = "Width and height in pixels [1200x800; of level-curves those of each curve, 420x320].",
+            }
         );
         question.PlansBursts(Budget);
         return question.Runs(given =>
@@ -69,7 +73,10 @@ internal static class PlotVerb
             if (Path.GetExtension(file).ToUpperInvariant() is not (".PNG" or ".SVG"))
                 throw Reading.Refused(to.Name, file, "ends in neither .png nor .svg.", "Those are the pictures that can be written.");
             var what = given.Read(kind, (o, text) => Reading.Word(o, text, [.. Kinds]));
-            var pixels = given.ReadOr(size, Pictures.ReadSize, (1200, 800));
+            var pixels =
+                what == "level-curves"
+                    ? given.ReadOr(size, Pictures.ReadCellSize, (420, 320))
+                    : given.ReadOr(size, Pictures.ReadSize, (1200, 800));
             var wanted = given.ReadOr(rate, Reading.Share, 0.5);
             var sure = given.ReadOr(assurance, Reading.Share, 0.95);
             var look =
@@ -108,6 +115,7 @@ internal static class PlotVerb
                 "level-curves" => Pictures.WriteSheets(
                     curves,
                     file,
+                    pixels,
                     desk,
                     c => Drawn(kind, "level-curves", () => LevelCurvesPlot.Draw(c, given.GetValue(column), options))
                 ),

@@ -19,7 +19,7 @@ internal sealed record LevelCurveScene(
     private const int Points = 81;
 
     /// <summary>A scene a level, the one of the fastest half-keeper speed first, those without one last.</summary>
-    public static ImmutableArray<LevelCurveScene> Of(KeeperCurve curve, GroupSpread group, PictureOptions options)
+    public static ImmutableArray<LevelCurveScene> Of(KeeperCurve curve, LevelGroup group, PictureOptions options)
     {
         var shown = CurveDrawing.Shown(curve.Data.Fastest.Log2Seconds, curve.Data.Slowest.Log2Seconds, null);
         var (from, to) = (ShutterSpeed.FromLog2Seconds(shown.Min), ShutterSpeed.FromLog2Seconds(shown.Max));
@@ -31,9 +31,9 @@ internal sealed record LevelCurveScene(
                 .Select(level => Of(level, level.Band(from, to, Points))),
         ];
 
-        LevelCurveScene Of(GroupLevel level, CurveBand band) =>
+        LevelCurveScene Of(FittedLevel level, CurveBand band) =>
             new(
-                Said(level, group.Varying.Column, curve.Model.Level, options),
+                Said(level, group.Column, curve.Model.Level, options),
                 band.Log2Seconds,
                 band.Median,
                 band.Lower,
@@ -46,7 +46,7 @@ internal sealed record LevelCurveScene(
             );
     }
 
-    private static PictureWords Said(GroupLevel level, string column, double confidence, PictureOptions options)
+    private static PictureWords Said(FittedLevel level, string column, double confidence, PictureOptions options)
     {
         var kept = level.Speeds.Sum(s => s.Keepers);
         return new PictureWords(

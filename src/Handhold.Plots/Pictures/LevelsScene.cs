@@ -13,14 +13,17 @@ internal sealed record LevelsScene(
     Palette Palette
 )
 {
+    /// <exception cref="ArgumentException">None of the levels has a half-keeper exposure.</exception>
     public static LevelsScene Of(KeeperCurve curve, LevelGroup group, PictureOptions options)
     {
-        var (marks, column, rows) = (options.Answers.Marks, group.Column, group.Rows);
+        var (marks, column, rows) = (options.Answers.Marks, group.Column, group.Rows());
+        if (rows.IsEmpty)
+            throw new ArgumentException($"No {column} has a half-keeper speed, so there is nothing to draw.", nameof(group));
         var typical = curve.HalfKeeperExposure(AnswerOptions.OfReport(curve)).Exposure?.Log2Seconds;
-        var left = group.Levels - rows.Length;
+        var left = group.Levels.Length - rows.Length;
         return new LevelsScene(
             new PictureWords(
-                options.Title ?? Finding(group, marks),
+                options.Title ?? Finding(column, rows, group.AreAlike, marks),
                 PictureWords.Name(curve),
                 [
                     CurveWords.Data(curve),
@@ -49,11 +52,11 @@ internal sealed record LevelsScene(
     private static string Ends(LevelRow row, Marks marks) =>
         $"{(row.Lower is { } lower ? CurveWords.Speed(lower, marks) : "no limit")} to {(row.Upper is { } upper ? CurveWords.Speed(upper, marks) : "no limit")}";
 
-    private static string Finding(LevelGroup group, Marks marks)
+    private static string Finding(string column, ImmutableArray<LevelRow> rows, bool areAlike, Marks marks)
     {
-        var (column, first, last) = (group.Column, group.Rows[0], group.Rows[^1]);
+        var (first, last) = (rows[0], rows[^1]);
         var (fastest, slowest) = (CurveWords.Speed(first.Half, marks), CurveWords.Speed(last.Half, marks));
-        return group.AreAlike || first == last ? $"One {column} differs from another no more than chance makes them"
+        return areAlike || first == last ? $"One {column} differs from another no more than chance makes them"
             : fastest != slowest ? $"Half the frames are keepers at {fastest} with {first.Name}, at {slowest} with {last.Name}"
             : $"Half-keeper speeds of every {column} lie within a mark of {fastest}";
     }

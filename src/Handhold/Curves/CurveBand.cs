@@ -1,11 +1,15 @@
 using System.Collections.Immutable;
 using Handhold.Curves;
+using Handhold.Kernels;
 
 namespace Handhold;
 
 /// <summary>The keeper rate along exposures, for drawing: equal-tailed at each exposure.</summary>
 public sealed class CurveBand
 {
+    private const int Rates = 97;
+    private const double LargestLogit = 12;
+
     internal CurveBand(
         ImmutableArray<double> log2Seconds,
         ImmutableArray<double> median,
@@ -29,10 +33,30 @@ public sealed class CurveBand
     /// <summary>Probability inside.</summary>
     public double Level { get; }
 
-    /// <summary>Intervals of each exposure by itself; where the data leave the rate open, the line runs through the middle.</summary>
-    internal static CurveBand Pointwise(IRateLaw law, double level, double fastest, double slowest, int points)
+    /// <summary>The band of a law, for so many exposures. Of a posterior distances are solved once for a set of rates, then each exposure reads its quantiles off a distribution function.</summary>
+    internal static CurveBand Of(IRateLaw law, double level, double fastest, double slowest, int points)
     {
-        ImmutableArray<double> exposures = [.. Enumerable.Range(0, points).Select(i => fastest + (slowest - fastest) * i / (points - 1))];
+        if (law is not RateLaw day)
+            return Pointwise(law, level, fastest, slowest, points);
+        var rates = Enumerable.Range(0, Rates).Select(i => -LargestLogit + i * 2 * LargestLogit / (Rates - 1)).ToArray();
+        var exposures = Exposures(fastest, slowest, points);
+        var cdf = new double[points, Rates];
+        for (var k = 0; k < Rates; k++)
+        {
+            var exposure = day.Coarse.ExposureFor(Elementary.Logistic(rates[k]).Mu);
+            for (var i = 0; i < points; i++)
+                cdf[i, k] = exposure.Cdf(exposures[i]);
+        }
+
+        return new(exposures, Quantiles(0.5), Quantiles((1 - level) / 2), Quantiles((1 + level) / 2), level);
+
+        ImmutableArray<double> Quantiles(double p) => [.. Enumerable.Range(0, points).Select(i => Quantile(cdf, i, rates, p))];
+    }
+
+    /// <summary>Intervals of each exposure by itself; where the data leave the rate open, the line runs through the middle.</summary>
+    private static CurveBand Pointwise(IRateLaw law, double level, double fastest, double slowest, int points)
+    {
+        var exposures = Exposures(fastest, slowest, points);
         ImmutableArray<double> lower = [.. exposures.Select(x => law.RateQuantile(x, (1 - level) / 2))];
         ImmutableArray<double> upper = [.. exposures.Select(x => law.RateQuantile(x, (1 + level) / 2))];
         ImmutableArray<double> middle =
@@ -40,5 +64,21 @@ public sealed class CurveBand
             .. exposures.Select((x, i) => law.MeanRate(x) is var rate and >= 0 ? rate : (lower[i] + upper[i]) / 2),
         ];
         return new(exposures, middle, lower, upper, level);
+    }
+
+    private static ImmutableArray<double> Exposures(double fastest, double slowest, int points) =>
+        [.. Enumerable.Range(0, points).Select(i => fastest + (slowest - fastest) * i / (points - 1))];
+
+    private static double Quantile(double[,] cdf, int row, double[] logits, double p)
+    {
+        var k = 0;
+        while (k < Rates - 1 && cdf[row, k] < p)
+            k++;
+        if (k == 0)
+            return Elementary.Logistic(logits[0]).Mu;
+        // Between nodes the distribution is taken as normal in logits: straight in its own quantiles, where straight in the probabilities shows as facets.
+        var (before, after, at) = (Normal.Quantile(cdf[row, k - 1]), Normal.Quantile(Math.Min(1, cdf[row, k])), Normal.Quantile(p));
+        var share = double.IsFinite(before) && double.IsFinite(after) ? (at - before) / (after - before) : 1;
+        return Elementary.Logistic(logits[k - 1] + share * (logits[k] - logits[k - 1])).Mu;
     }
 }

@@ -8,18 +8,19 @@ public sealed class VaryingLevel : FittedLevel
 {
     private readonly Lazy<ImmutableArray<TermInStops>> _inStops;
     private readonly HalfPointMixture _halfKeeper;
-    private readonly double _level;
+    private readonly Func<IRateLaw> _law;
 
     internal VaryingLevel(
         ImmutableArray<string> path,
-        int frames,
+        ImmutableArray<SpeedCount> speeds,
         ImmutableArray<ParameterSummary> effects,
         double borrowed,
         Lazy<ImmutableArray<TermInStops>> inStops,
         HalfPointMixture halfKeeper,
+        Func<IRateLaw> law,
         double level
     )
-        : base(path, frames, borrowed) => (Effects, _inStops, _halfKeeper, _level) = (effects, inStops, halfKeeper, level);
+        : base(path, speeds, borrowed, level) => (Effects, _inStops, _halfKeeper, _law) = (effects, inStops, halfKeeper, law);
 
     /// <summary>What it adds, those that vary: to <c>tau0</c>, stops, to <c>log2b</c>, the base-two logarithm of the steepness, and to effects of terms.</summary>
     public ImmutableArray<ParameterSummary> Effects { get; }
@@ -31,6 +32,7 @@ public sealed class VaryingLevel : FittedLevel
     public override ShutterSpeed? HalfKeeperExposure =>
         _halfKeeper.Quantile(0.5) is var median && double.IsFinite(median) ? ShutterSpeed.FromLog2Seconds(median) : null;
 
-    /// <inheritdoc />
-    public override ExposureSet HalfKeeperSet => _halfKeeper.Set(_level);
+    private protected override ExposureSet Set(double level) => _halfKeeper.Set(level);
+
+    private protected override IRateLaw Law() => _law();
 }

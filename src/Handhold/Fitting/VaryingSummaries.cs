@@ -23,9 +23,7 @@ internal static class VaryingSummaries
         VaryingLevels Grouping(LevelSpread spread, ImmutableArray<int> all)
         {
             var g = all[0];
-            var frames = new int[spread.Grouping.Levels.Length];
-            foreach (var cell in data.Cells)
-                frames[spread.Grouping.LevelOf(cell.Conditions)!.Value] += cell.Frames;
+            var cells = data.Cells.ToLookup(c => spread.Grouping.LevelOf(c.Conditions)!.Value);
             return new(
                 spread.Grouping.Varying,
                 [
@@ -35,7 +33,7 @@ internal static class VaryingSummaries
                     .. spread.LogB is { } logB ? new[] { Spread("log2b", d => d.Loadings[g].LogB / Math.Log(2), logB.ToString()) } : [],
                 ],
                 spread.Correlation is { } prior ? Spread("correlation", d => d.Loadings[g].Correlation, prior.ToString()) : null,
-                [.. spread.Grouping.Levels.Select((path, l) => Level(spread, all, l, path, frames[l]))]
+                [.. spread.Grouping.Levels.Select((path, l) => Level(spread, all, l, path, SpeedCount.Of(cells[l])))]
             );
         }
 
@@ -44,13 +42,19 @@ internal static class VaryingSummaries
 
         string NameOf(int g) => posterior.EffectOf(g) is { } effect ? posterior.Moved.Effects[effect].Name : "tau0";
 
-        VaryingLevel Level(LevelSpread spread, ImmutableArray<int> all, int l, ImmutableArray<string> path, int frames)
+        VaryingLevel Level(
+            LevelSpread spread,
+            ImmutableArray<int> all,
+            int l,
+            ImmutableArray<string> path,
+            ImmutableArray<SpeedCount> speeds
+        )
         {
             ImmutableArray<LevelDraw>[] draws = [.. all.Select(g => posterior.Level(g, l).Draws)];
             var levels = posterior.LevelsOf(Above(spread.Grouping, path));
             return new(
                 path,
-                frames,
+                speeds,
                 [
                     .. spread.Tau is null ? [] : all.Select((g, i) => Effect(i, NameOf(g), d => d.Shift)),
                     .. spread.LogB is null ? [] : new[] { Effect(0, "log2b", d => d.Steepening / Math.Log(2)) },
@@ -68,6 +72,7 @@ internal static class VaryingSummaries
                         : []
                 ),
                 posterior.With(levels, []).ExposureFor(setting, 0.5, tables),
+                () => posterior.With(levels, []).At(reference).AnotherDay,
                 model.Level
             );
 

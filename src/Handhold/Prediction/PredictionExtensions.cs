@@ -149,7 +149,11 @@ public static class PredictionExtensions
         ShutterSpeed slowest,
         int points = 81,
         AnswerOptions? options = null
-    ) => BandQuestion.Answer(new(curve, options), fastest.Log2Seconds, slowest.Log2Seconds, Math.Max(2, points));
+    )
+    {
+        Question question = new(curve, options);
+        return CurveBand.Of(question.Law, question.Level, fastest.Log2Seconds, slowest.Log2Seconds, Math.Max(2, points));
+    }
 
     /// <summary>How lucky each tested day was, and whether the days show progress beyond luck. Costs a fit or two.</summary>
     /// <exception cref="ArgumentException">The curve was fitted without luck of days.</exception>
