@@ -9,9 +9,9 @@ public class PosteriorProperties
 
     // The full form, 5000 tables, is part of laws/Handhold.Laws.
     [Fact]
-    public void Every_table_gets_numbers() => Assert.Empty(AnyTable.Faults(tables: 100, threads: 2));
+    public void Every_table_gets_numbers() => Assert.Empty(AnyTable.Faults(tables: 50, threads: 2));
 
-    [Property(MaxTest = 15, Replay = "(20250131,3)")]
+    [Property(MaxTest = 8, Replay = "(20250131,3)")]
     public void Row_order_changes_no_bit(long seed)
     {
         var stream = Seed.From(seed).Stream(0);
@@ -19,14 +19,14 @@ public class PosteriorProperties
         Assert.Equal(Numbers(table), Numbers(RandomTables.Shuffle(table, stream)));
     }
 
-    [Property(MaxTest = 15, Replay = "(20250131,5)")]
+    [Property(MaxTest = 8, Replay = "(20250131,5)")]
     public void Pooling_frames_into_cells_changes_no_answer(long seed)
     {
         var table = RandomTables.Draw(Seed.From(seed).Stream(0));
         Assert.Equal(Numbers(table), Numbers(RandomTables.Unpool(table)), (a, b) => Near(a, b, 1e-10));
     }
 
-    [Property(MaxTest = 15, Replay = "(20250131,7)")]
+    [Property(MaxTest = 8, Replay = "(20250131,7)")]
     public void Shifting_all_exposures_and_the_prior_shifts_the_answers(long seed)
     {
         var stream = Seed.From(seed).Stream(0);
