@@ -28,4 +28,11 @@ public class MisfitLaw
 
         Assert.InRange(alarms, 1, 5);
     }
+
+    [Fact]
+    public void Levels_that_obey_the_model_are_seldom_said_not_to() => Assert.InRange(LevelMisfit.Alarms(40, Threads), 0, 0.01);
+
+    [Fact]
+    public void A_speed_that_loses_half_its_keepers_in_all_hands_is_often_told() =>
+        Assert.InRange(LevelMisfit.Alarms(20, Threads, dip: 0.6), 0.25, 1);
 }

@@ -48,13 +48,15 @@ internal sealed partial class FitOptions
             }
             : model;
 
-    /// <summary>The JSON of a fit, with or without its counts.</summary>
-    public string Text(ParseResult given, FittedCurves curves) =>
+    /// <summary>The JSON of a fit, with or without its counts; checks that cost as much as the fit only where asked for.</summary>
+    public string Text(ParseResult given, FittedCurves curves, bool check = false) =>
         SavedFit.Report(
             curves,
             withCells: !given.GetValue(_withoutCells),
             (json, curve) =>
             {
+                if (!check && CurveNotes.IsCheckDear(curve))
+                    return;
                 json.WritePropertyName("checks");
                 ChecksJson.Write(json, curve.Check());
             }

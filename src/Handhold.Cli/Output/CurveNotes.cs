@@ -14,6 +14,9 @@ internal static class CurveNotes
             page.Text(curve.Key.ToString());
     }
 
+    /// <summary>Whether checks cost as much as the fit: a posterior in which levels vary.</summary>
+    public static bool IsCheckDear(KeeperCurve curve) => curve.Linear is null && !curve.Model.Varies.IsEmpty;
+
     /// <summary>How well the curve fits, and what it hangs on, in one line.</summary>
     public static void Checks(Page page, KeeperCurve curve)
     {

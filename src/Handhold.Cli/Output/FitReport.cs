@@ -5,7 +5,7 @@ namespace Handhold.Cli;
 /// <summary>What was learned of one curve, for people.</summary>
 internal static class FitReport
 {
-    public static void Write(Page page, KeeperCurve curve)
+    public static void Write(Page page, KeeperCurve curve, bool check)
     {
         if (curve.Linear is { } linear)
         {
@@ -44,7 +44,7 @@ internal static class FitReport
         foreach (var levels in curve.Levels)
             LevelReport.Write(page, levels, curve.Model.Level);
         page.Blank();
-        if (curve.Model.Varies.IsEmpty)
+        if (check || !CurveNotes.IsCheckDear(curve))
             CurveNotes.Checks(page, curve);
         CurveNotes.Write(page, curve, [.. curve.Statuses, .. half.Statuses.Where(s => s.Message != half.Sentence)]);
     }

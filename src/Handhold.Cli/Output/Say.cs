@@ -5,11 +5,11 @@ namespace Handhold.Cli;
 /// <summary>Reports for people: a sentence an answer, then what it rests on.</summary>
 internal static class Say
 {
-    public static void Fit(Desk desk, FittedCurves curves)
+    public static void Fit(Desk desk, FittedCurves curves, bool check)
     {
         var page = OutputPage(desk);
         foreach (var curve in curves)
-            FitReport.Write(page, curve);
+            FitReport.Write(page, curve, check);
         Cautions.Write(page, curves, []);
     }
 

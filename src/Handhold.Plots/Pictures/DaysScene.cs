@@ -45,7 +45,10 @@ internal sealed record DaysScene(PictureWords Words, ImmutableArray<DayPoint> Da
     {
         if (answer.Trend is not { } trend)
         {
-            return answer.Days.Length == 1 ? "One day shows neither luck nor progress" : "Days without order show no progress";
+            return answer.Days.Length == 1 ? "One day shows neither luck nor progress"
+                : answer.Days.All(d => d.Session is not null) && answer.Days.DistinctBy(d => d.Session).Count() > 1
+                    ? "Whether the days show progress cannot be told"
+                : "Days without order show no progress";
         }
 
         var size = Math.Abs(trend.Stops.Value).ToString("0.0", CultureInfo.InvariantCulture);

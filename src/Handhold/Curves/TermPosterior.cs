@@ -110,9 +110,7 @@ internal sealed partial class TermPosterior
             .. _draws.Select(d => new MixturePart(
                 d.Weight,
                 new NormalHalfPoint(0, Math.Max(double.Hypot(d.SessionSd, d.ShiftSd), Sharpest)),
-                rate >= d.Ceiling ? double.NegativeInfinity
-                    : rate <= d.Floor ? double.PositiveInfinity
-                    : Exposure(d, setting, rate, tables)
+                AskedExposure(d, setting, rate, tables)
             )),
         ]);
 
@@ -125,6 +123,12 @@ internal sealed partial class TermPosterior
         var share = (rate - draw.Floor) / (draw.Ceiling - draw.Floor);
         return tau - table.Inverse(Elementary.Logit(share)) / b;
     }
+
+    /// <summary>The same at any point: minus infinity where the rate is above the ceiling, infinity below the floor.</summary>
+    internal static double AskedExposure(TermDraw draw, Setting setting, double rate, Dictionary<double, BurstCurve> tables) =>
+        rate >= draw.Ceiling ? double.NegativeInfinity
+        : rate <= draw.Floor ? double.PositiveInfinity
+        : Exposure(draw, setting, rate, tables);
 
     private ImmutableArray<CurveAtom> Atoms(Setting setting, Setting first, Func<TermDraw, double, NormalHalfPoint> halfPoint)
     {

@@ -83,7 +83,7 @@ internal sealed class VaryingPosterior(
     private static double Apart(int grouping) => Math.Sqrt(3 + 10 * grouping) % 1;
 
     /// <summary>Weights of the points beside draws of some levels; they add up to one.</summary>
-    private double[] Weights(ImmutableArray<(int Grouping, int Level)> known)
+    internal double[] Weights(ImmutableArray<(int Grouping, int Level)> known)
     {
         double[] weights = [.. draws.Select(d => d.Typical.Weight)];
         HashSet<int> blocks = [];
@@ -100,7 +100,7 @@ internal sealed class VaryingPosterior(
     }
 
     /// <summary>The curves of some levels; of levels drawn anew a steepness, and what terms buy them, by evenly spread quantiles, independent of the points, and beside it what the half point is then shifted by.</summary>
-    private TermDraw[] Curves(ImmutableArray<(int Grouping, int Level)> known, ImmutableArray<int> fresh, double[] weights)
+    internal TermDraw[] Curves(ImmutableArray<(int Grouping, int Level)> known, ImmutableArray<int> fresh, double[] weights)
     {
         ImmutableArray<LevelDraw>[] levels = [.. known.Select(k => level(k.Grouping, k.Level).Draws)];
         var curves = new TermDraw[draws.Length];

@@ -20,7 +20,7 @@ public static class ChecksJson
         writer.WriteEndArray();
         writer.WriteStartArray("cells");
         foreach (var cell in checks.Cells)
-            Cell(writer, cell);
+            Cell(writer, cell, checks.Labels(cell));
         writer.WriteEndArray();
         Number(writer, "logPredictiveDensity", checks.LogPredictiveDensity);
         Number(writer, "logPredictiveError", checks.LogPredictiveError);
@@ -45,16 +45,17 @@ public static class ChecksJson
         json.WriteEndObject();
     }
 
-    private static void Cell(Utf8JsonWriter json, CellCheck cell)
+    private static void Cell(Utf8JsonWriter json, CellCheck cell, IEnumerable<(string Column, string Label)> labels)
     {
         json.WriteStartObject();
         json.WriteStartArray("at");
         foreach (var seconds in cell.Cells.Select(c => c.Exposure.Seconds).Distinct())
             json.WriteNumberValue(seconds);
         json.WriteEndArray();
-        foreach (var (name, value) in new[] { ("session", cell.Cells[0].Conditions.Session), ("burst", cell.Cells[0].Conditions.Burst) })
-            if (value is not null)
-                json.WriteString(name, value);
+        foreach (var (column, label) in labels)
+            json.WriteString(column, label);
+        if (cell.Cells[0].Conditions.Burst is { } burst)
+            json.WriteString("burst", burst);
         json.WriteNumber("frames", cell.Frames);
         json.WriteNumber("keepers", cell.Keepers);
         Number(json, "residual", cell.Residual);

@@ -65,12 +65,29 @@ public sealed class CurveChecks
         : Math.Abs(influence.Value) < Noticeable
             ? string.Create(
                 CultureInfo.InvariantCulture,
-                $"Leaving out any one cell moves the exposure for {100 * Rate:0.#} % by less than 0.1 stops."
+                $"Leaving out any one cell moves {Asked} for {100 * Rate:0.#} % by less than 0.1 stops."
             )
         : string.Create(
             CultureInfo.InvariantCulture,
-            $"It hangs most on {most.Keepers} of {most.Frames} at {string.Join(" and ", most.Cells.Select(c => c.Exposure).Distinct())}: without them the exposure for {100 * Rate:0.#} % would be {Math.Abs(influence.Value):0.0} stops {(influence.Value < 0 ? "faster" : "slower")}."
+            $"It hangs most on {most.Keepers} of {most.Frames} at {string.Join(" and ", most.Cells.Select(c => c.Exposure).Distinct())}{Whose(most)}: without them {Asked} for {100 * Rate:0.#} % would be {Math.Abs(influence.Value):0.0} stops {(influence.Value < 0 ? "faster" : "slower")}."
         );
+
+    private string Asked => IsTypical ? "the typical exposure" : "the exposure";
+
+    /// <summary>Whether levels vary, and the exposure is that of a typical one.</summary>
+    internal bool IsTypical { get; init; }
+
+    private string Whose(CellCheck cell) =>
+        Curve.Model.Varies.IsEmpty ? "" : $" ({string.Join(", ", Labels(cell).Select(l => $"{l.Column} {l.Label}"))})";
+
+    /// <summary>The labels of a cell in the columns that vary, and of the session.</summary>
+    internal IEnumerable<(string Column, string Label)> Labels(CellCheck cell) =>
+        Curve
+            .Model.Varies.SelectMany(v => v.Path)
+            .Append("session")
+            .Distinct()
+            .Where(column => cell.Cells[0].Conditions[column] is not null)
+            .Select(column => (column, cell.Cells[0].Conditions[column]!));
 
     private static string Chance(double chance) =>
         chance < 0.001 ? "under 0.1 %" : (100 * chance).ToString(chance < 0.1 ? "0.0" : "0", CultureInfo.InvariantCulture) + " %";

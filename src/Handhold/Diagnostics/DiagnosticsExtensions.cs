@@ -7,7 +7,7 @@ public static class DiagnosticsExtensions
     /// <remarks>
     /// What the other speeds expect: the curve is fitted again without each speed. Cells: a posterior is stood for by weighted points, and a cell is left out
     /// by dividing each point's weight by the cell's likelihood there; the other estimators are fitted again without the cell. Where levels
-    /// vary, rates fitted are those of each level, and nothing is left out.
+    /// vary, the points hold draws of the levels too, and the exposure is that of the levels that the conditions name, or of a typical one; a likelihood's cells are not left out.
     /// </remarks>
     /// <param name="curve">The curve.</param>
     /// <param name="rate">Keeper rate of the exposure whose dependence on each cell is found, between 0 and 1.</param>
@@ -24,10 +24,13 @@ public static class DiagnosticsExtensions
         {
             { Likelihood.Grouped: { } grouped } => GroupedChecks.Of(curve, grouped),
             { } linear => LinearChecks.Of(curve, linear, rate, under, seed),
-            null when curve.Varying is { } varying => VaryingChecks.Of(curve, varying),
+            null when curve.Varying is { } varying => VaryingChecks.Of(curve, varying, rate, conditions ?? Conditions.None, under, seed),
             null => PosteriorChecks.Of(curve, rate, under, seed),
         };
-        return new(curve, rate, [.. curve.Data.Speeds.Select((s, i) => Speed(curve, s, fitted[i]))], cells);
+        return new(curve, rate, [.. curve.Data.Speeds.Select((s, i) => Speed(curve, s, fitted[i]))], cells)
+        {
+            IsTypical = curve.Varying?.LevelsOf(conditions ?? Conditions.None).IsEmpty == true,
+        };
     }
 
     private static SpeedCheck Speed(KeeperCurve curve, SpeedCount seen, double? fitted)

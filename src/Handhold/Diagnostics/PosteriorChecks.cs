@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Handhold.Curves;
 using Handhold.Fitting;
-using Handhold.Kernels;
 using Handhold.Randomness;
 using Handhold.Solvers;
 
@@ -11,7 +10,6 @@ namespace Handhold.Diagnostics;
 internal static class PosteriorChecks
 {
     private const int Points = 1024;
-    private const double Unreliable = 0.7;
 
     internal static (double?[] Fitted, ImmutableArray<CellCheck> Cells) Of(KeeperCurve curve, double rate, Conditions conditions, int seed)
     {
@@ -22,8 +20,7 @@ internal static class PosteriorChecks
         TermDensity density = new(model, moved, frames);
         var sample = WeightedSample.Of(density.Log, TermSample.Start(density), Points, Seed.From(seed).Stream(0).Bits, default);
         double[] weights = [.. sample.Weights];
-        double[] exposures = Exposures();
-        var (before, chance) = (Median(weights), Seed.From(seed).Stream(1));
+        LeftOut left = new(Exposures(), Seed.From(seed).Stream(1));
         return (
             [.. curve.Data.Speeds.Select(s => Mean(frames.Where(c => c.Exposure == s.Exposure.Log2Seconds)) / s.Frames)],
             [.. frames.Units(moved, curve.Data.Cells, model.Luck).Select(u => Check(u.Cells, u.Alone))]
@@ -38,46 +35,16 @@ internal static class PosteriorChecks
             [
                 .. Enumerable
                     .Range(0, Points)
-                    .Select(k => TermSample.Draw(density, moved, sample, k))
-                    .Select(d =>
-                        rate >= d.Ceiling ? double.NegativeInfinity
-                        : rate <= d.Floor ? double.PositiveInfinity
-                        : TermPosterior.Exposure(d, setting, rate, tables)
-                    ),
+                    .Select(k => TermPosterior.AskedExposure(TermSample.Draw(density, moved, sample, k), setting, rate, tables)),
             ];
         }
 
-        double? Median(double[] by)
-        {
-            var reached = exposures.Zip(by).Where(p => double.IsFinite(p.First)).ToArray();
-            return reached.Sum(p => p.Second) > 0.5 * by.Sum() ? new WeightedValues(reached).Quantile(0.5) : null;
-        }
-
-        CellCheck Check(ImmutableArray<FrameCell> cells, TermObservations alone)
-        {
-            double[] logs = [.. Enumerable.Range(0, Points).Select(k => density.LogLikelihood(sample.Point(k), alone))];
-            var least = logs.Where((_, k) => weights[k] > 0).Min();
-            double[] without = [.. weights.Select((w, k) => w == 0 ? 0 : w * Math.Exp(least - logs[k]))];
-            var (total, keepers) = (without.Sum(), cells.Sum(c => c.Keepers));
-            var (fewer, exactly) = (0.0, 0.0);
-            for (var k = 0; k < Points; k++)
-            {
-                if (without[k] < 1e-9 * total)
-                    continue;
-                var (below, same, _) = density.Count(sample.Point(k), alone).Around(keepers);
-                fewer += without[k] / total * below;
-                exactly += without[k] / total * same;
-            }
-
-            WeightedValues likelihood = new([.. logs.Zip(weights).Where(p => p.Second > 0)]);
-            return new(cells)
-            {
-                Residual = CellCheck.RandomisedQuantile(fewer, exactly, chance),
-                Leverage = likelihood.StandardDeviation * likelihood.StandardDeviation,
-                Influence = before is { } all && Median(without) is { } rest ? new Stops(rest - all) : null,
-                LogPredictiveDensity = least - Math.Log(total),
-                IsReliable = !(ParetoTail.Shape(without) > Unreliable),
-            };
-        }
+        CellCheck Check(ImmutableArray<FrameCell> cells, TermObservations alone) =>
+            left.Check(
+                cells,
+                weights,
+                [.. Enumerable.Range(0, Points).Select(k => density.LogLikelihood(sample.Point(k), alone))],
+                k => density.Count(sample.Point(k), alone)
+            );
     }
 }

@@ -169,9 +169,12 @@ internal static class CurveStatuses
         Math.Sqrt(prior.A * prior.B / ((prior.A + prior.B) * (prior.A + prior.B) * (prior.A + prior.B + 1)));
 
     /// <summary>The speed whose count the other speeds find most unlikely, when even with all speeds allowed for it has a chance below one per cent.</summary>
-    internal static void AddMisfit(ImmutableArray<ExpectedCount> expected, ImmutableArray<Status>.Builder statuses)
+    /// <param name="expected">What was expected.</param>
+    /// <param name="statuses">Where to.</param>
+    /// <param name="looked">Speeds looked at, where not all are given.</param>
+    internal static void AddMisfit(ImmutableArray<ExpectedCount> expected, ImmutableArray<Status>.Builder statuses, int? looked = null)
     {
-        if (expected.MinBy(e => e.Chance) is not { } worst || worst.Chance * expected.Length >= Misfit)
+        if (expected.MinBy(e => e.Chance) is not { } worst || worst.Chance * (looked ?? expected.Length) >= Misfit)
             return;
         var (seen, rate) = (worst.Seen, (double)worst.Seen.Keepers / worst.Seen.Frames);
         statuses.Add(

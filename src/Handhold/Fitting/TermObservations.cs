@@ -51,10 +51,11 @@ internal sealed record TermObservations(
     internal static TermObservations From(WhatMoved model, ImmutableArray<FrameCell> cells, LuckKind luck) =>
         From(model, cells, luck, null);
 
-    private static (string? Setup, string? Burst, Conditions? Alike, ShutterSpeed Speed) Unit(FrameCell cell, LuckKind luck) =>
+    /// <summary>What frames of one unit have in common beside their day.</summary>
+    internal static (string? Setup, string? Burst, Conditions? Alike, ShutterSpeed Speed) Unit(FrameCell cell, LuckKind luck) =>
         IsAfresh(cell, luck) ? (null, null, cell.Conditions, cell.Exposure) : (cell.Conditions.Setup, cell.Conditions.Burst, null, default);
 
-    private static bool IsAfresh(FrameCell cell, LuckKind luck) => luck == LuckKind.None || cell.Conditions.Burst is null;
+    internal static bool IsAfresh(FrameCell cell, LuckKind luck) => luck == LuckKind.None || cell.Conditions.Burst is null;
 
     private static (string? Photographer, string? Session) Day(FrameCell cell, LuckKind luck) =>
         luck == LuckKind.None ? default : (cell.Conditions.Photographer, cell.Conditions.Session);

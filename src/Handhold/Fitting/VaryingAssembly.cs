@@ -14,16 +14,17 @@ internal static class VaryingAssembly
         var parameters = TermAssembly.Parameters(model, typical);
         var conditions = typical.Reference(rows.Data.Cells);
         var shape = TermAssembly.MedianShape(typical, posterior.Moved.Read(conditions));
+        VaryingLeaveOneOut others = new(model, rows.Data, sample);
         return new(
             rows.Key,
             rows.Data,
             model,
             posterior.Moved.Tau0,
             parameters,
-            new(() => VaryingStatuses.Of(model, rows.Data, sample, parameters))
+            new(() => VaryingStatuses.Of(model, rows.Data, sample, parameters, others))
         )
         {
-            Expected = new(() => []),
+            Expected = new(() => others.All),
             AsRejects = rows.AsRejects,
             LogLikelihood = sample.LogLikelihood,
             Deviance = double.NaN,

@@ -19,10 +19,7 @@ internal sealed class VaryingDensity
     {
         (_model, Moved, Spreads, Frames) = (model, moved, spreads, frames);
         _fixed = new(model, moved, new TermObservations(frames.Settings, []));
-        _burst =
-            model.Luck == LuckKind.None
-                ? GaussRule.Hermite(1)
-                : GaussRule.Hermite(NodesOfLuck + 2 * (int)Math.Sqrt(frames.LargestBurst - 1));
+        _burst = Rule(model.Luck, frames.LargestBurst);
         _correlations = [.. spreads.Select(s => s.Correlation is { } prior ? new LossTable(new(prior.Shape, prior.Shape)) : null)];
         Dimension = _fixed.Dimension + spreads.Sum(s => s.Parameters);
         Offsets = Placed();
@@ -37,9 +34,9 @@ internal sealed class VaryingDensity
         ];
     }
 
-    private VaryingDensity(VaryingDensity other, ImmutableArray<BlockTop> anchors)
+    private VaryingDensity(VaryingDensity other, VaryingFrames frames, ImmutableArray<BlockTop> anchors)
     {
-        (_model, Moved, Spreads, Frames, _fixed) = (other._model, other.Moved, other.Spreads, other.Frames, other._fixed);
+        (_model, Moved, Spreads, Frames, _fixed) = (other._model, other.Moved, other.Spreads, frames, other._fixed);
         (_burst, _correlations, Dimension, Offsets) = (other._burst, other._correlations, other.Dimension, other.Offsets);
         Anchors = anchors;
     }
@@ -62,8 +59,15 @@ internal sealed class VaryingDensity
     internal VaryingDensity From(ReadOnlySpan<double> z)
     {
         var integral = At(Read(z));
-        return new(this, [.. Frames.Blocks.Zip(Anchors, (block, start) => integral.Of(block, start, IntegralRule.Few))]);
+        return new(this, Frames, [.. Frames.Blocks.Zip(Anchors, (block, start) => integral.Of(block, start, IntegralRule.Few))]);
     }
+
+    /// <summary>The same of fewer frames of the same levels.</summary>
+    internal VaryingDensity Of(VaryingFrames frames) => new(this, frames, Anchors);
+
+    /// <summary>The rule for a burst's luck.</summary>
+    internal static GaussRule Rule(LuckKind luck, int largestBurst) =>
+        GaussRule.Hermite(luck == LuckKind.None ? 1 : NodesOfLuck + 2 * (int)Math.Sqrt(largestBurst - 1));
 
     internal double Log(ReadOnlySpan<double> z) => Log(z, IntegralRule.Usual);
 
@@ -102,15 +106,31 @@ internal sealed class VaryingDensity
     }
 
     /// <summary>The integrals at a point.</summary>
-    internal VaryingIntegral At(VaryingPoint point)
-    {
-        var called = point.Typical with
+    internal VaryingIntegral At(VaryingPoint point) =>
+        new(new(Called(point.Typical), point.Effects, Frames.Settings, _burst), Frames, Offsets, point.Loadings);
+
+    /// <summary>The curves as the judge's calls see them, of a level that shifts and steepens them.</summary>
+    internal TermCurves Curves(VaryingPoint point, double steepening, Span<double> room) =>
+        new(
+            Called(point.Typical) with
+            {
+                LogSteepness = point.Typical.LogSteepness + steepening,
+            },
+            point.Effects,
+            Frames.Settings,
+            _burst,
+            room
+        );
+
+    /// <summary>Numbers that <see cref="Curves"/> keeps.</summary>
+    internal int Room => TermCurves.Room(Frames.Settings, _burst);
+
+    private TermPoint Called(TermPoint point) =>
+        point with
         {
-            Ceiling = _model.Judging.Called(point.Typical.Ceiling),
-            Floor = _model.Judging.Called(point.Typical.Floor),
+            Ceiling = _model.Judging.Called(point.Ceiling),
+            Floor = _model.Judging.Called(point.Floor),
         };
-        return new(new(called, point.Effects, Frames.Settings, _burst), Frames, Offsets, point.Loadings);
-    }
 
     private double Log(ReadOnlySpan<double> z, IntegralRule rule)
     {

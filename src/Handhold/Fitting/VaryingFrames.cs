@@ -21,6 +21,32 @@ internal sealed record VaryingFrames(
     internal int LargestBurst =>
         Levels.SelectMany(l => l).SelectMany(p => p.Bursts).Select(b => b.Cells.Sum(c => c.Frames)).DefaultIfEmpty(1).Max();
 
+    /// <summary>Only some of the frames; levels stay, even empty ones.</summary>
+    internal VaryingFrames Where(Func<TermCell, bool> wanted) =>
+        this with
+        {
+            Levels =
+            [
+                .. Levels.Select(parts =>
+                    (ImmutableArray<LevelPart>)
+                        [
+                            .. parts.Select(part =>
+                                part with
+                                {
+                                    Bursts =
+                                    [
+                                        .. part
+                                            .Bursts.Select(b => b with { Cells = [.. b.Cells.Where(wanted)] })
+                                            .Where(b => b.Cells.Length > 0),
+                                    ],
+                                    Afresh = [.. part.Afresh.Where(wanted)],
+                                }
+                            ),
+                        ]
+                ),
+            ],
+        };
+
     internal static VaryingFrames Of(WhatMoved moved, ImmutableArray<LevelSpread> spreads, CurveData data, LuckKind luck)
     {
         ImmutableArray<Grouping> groupings = [.. spreads.Select(s => s.Grouping)];

@@ -8,14 +8,16 @@ namespace Handhold.Fitting;
 
 /// <summary>The posterior of one curve in which levels vary, as weighted points.</summary>
 /// <param name="Posterior">The points and their levels.</param>
-/// <param name="Sampler">Draws of the levels.</param>
+/// <param name="Density">What was sampled, searching from its top.</param>
+/// <param name="Top">Coordinates of that top.</param>
 /// <param name="LogEvidence">Log of the integral, Bernoulli scale.</param>
 /// <param name="LogLikelihood">At the top of the density of the parameters, levels integrated out.</param>
 /// <param name="Sampling">How well the points stand for it.</param>
 /// <param name="Moves">By how many of its standard deviations each coordinate moves from 9 to 15 nodes: the most.</param>
 internal sealed record VaryingSample(
     VaryingPosterior Posterior,
-    LevelSampler Sampler,
+    VaryingDensity Density,
+    ImmutableArray<double> Top,
     double LogEvidence,
     double LogLikelihood,
     Sampling Sampling,
@@ -28,7 +30,7 @@ internal sealed record VaryingSample(
     private const int Trials = 6;
     private const int MostTogether = 200;
     private const int Beside = 2; // draws of the levels beside a point: they scatter more than points do
-    private const double Step = 0.02; // integrals stop at tops that are good to less
+    internal const double Step = 0.02; // integrals stop at tops that are good to less
 
     internal static VaryingSample Of(KeeperModel model, CurveRows rows, int size, CancellationToken cancellation)
     {
@@ -65,7 +67,8 @@ internal sealed record VaryingSample(
                 spreads,
                 sampler.Of
             ),
-            sampler,
+            density,
+            [.. peak.Top],
             sample.LogIntegral - 0.5 * density.Dimension * LogTwoPi,
             density.LogLikelihood(density.Read(peak.Top), IntegralRule.Usual),
             new(sample.Count, sample.EffectiveSize, sample.Tail),

@@ -12,7 +12,8 @@ internal static class VaryingStatuses
         KeeperModel model,
         CurveData data,
         VaryingSample sample,
-        ImmutableArray<ParameterSummary> parameters
+        ImmutableArray<ParameterSummary> parameters,
+        VaryingLeaveOneOut others
     )
     {
         var statuses = ImmutableArray.CreateBuilder<Status>();
@@ -29,6 +30,7 @@ internal static class VaryingStatuses
         GroupStatuses.AddRepeats([.. spreads.Select(s => s.Grouping)], data.Cells, statuses);
         CurveStatuses.AddBursts(model, data, statuses);
         CurveStatuses.AddShooting(data, statuses);
+        CurveStatuses.AddMisfit(others.Suspicious, statuses, others.Count);
         if (sample.Sampling.IsPoor || sample.Moves.Value > Matters)
             statuses.Add(
                 new(

@@ -78,6 +78,8 @@ internal static class DaysQuestion
             null,
             cancellation
         );
+        if (fit.Only.Varying is not null && fit.Only.Sampling is { IsPoor: true } poor)
+            return (null, poor);
         var at = fit.Only.ReferenceConditions;
         var change = fit.Only.Term!.Change(On(at, 0), On(at, labels.Length - 1));
         CredibleInterval interval = new(change.Quantile((1 - level) / 2), change.Quantile((1 + level) / 2), level);
