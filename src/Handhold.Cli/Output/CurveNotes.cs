@@ -64,15 +64,20 @@ internal static class CurveNotes
 
     public static string Counts(CurveData data) =>
         Frames(data.Speeds)
-        + $", {Plain.Of(data.Sessions, "session")}"
+        + $", {Sessions(data.Sessions, areRecorded: !data.SessionLabels.IsEmpty)}"
         + (data.Bursts > 0 ? $", {Plain.Of(data.Bursts, "burst")}" : "")
         + NotJudged(data.Unjudged);
+
+    /// <summary>Without labels, frames of one photographer are taken as one session.</summary>
+    private static string Sessions(int count, bool areRecorded) =>
+        areRecorded || count == 1 ? Plain.Of(count, "session") : $"{Plain.Of(count, "photographer")} with a session each";
 
     /// <summary>What was shot under some conditions.</summary>
     public static string Counts(CurveData data, Conditions under)
     {
+        var days = Under(data.Cells).Select(c => (c.Conditions.Photographer, c.Conditions.Session)).Distinct().ToArray();
         return Frames(data.SpeedsUnder(under))
-            + $", {Plain.Of(Under(data.Cells).Select(c => (c.Conditions.Photographer, c.Conditions.Session)).Distinct().Count(), "session")}"
+            + $", {Sessions(days.Length, days.Any(d => d.Session is not null))}"
             + NotJudged(Under(data.NotJudged).Sum(c => c.Unjudged));
 
         IEnumerable<FrameCell> Under(IEnumerable<FrameCell> cells) =>

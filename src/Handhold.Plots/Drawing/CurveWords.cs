@@ -120,6 +120,12 @@ internal static class CurveWords
         ];
     }
 
+    /// <summary>Without labels, frames of one photographer are taken as one session.</summary>
+    private static string Sessions(CurveData data) =>
+        data.SessionLabels.IsEmpty && data.Sessions > 1
+            ? $"by {Count(data.Sessions, "photographer")} in a session each"
+            : $"in {Count(data.Sessions, "session")}";
+
     /// <summary>Counts and criterion, as sentences.</summary>
     public static string Data(KeeperCurve curve)
     {
@@ -132,7 +138,7 @@ internal static class CurveWords
             { } c => $"Criterion: {c.Name}",
         };
         var unjudged = data.Unjudged == 0 ? "" : $"; {Count(data.Unjudged, "frame")} not judged";
-        return $"{data.Keepers} of {Count(data.Frames, "frame")} kept at {Count(data.Speeds.Length, "speed")} in {Count(data.Sessions, "session")}. {criterion}{unjudged}.";
+        return $"{data.Keepers} of {Count(data.Frames, "frame")} kept at {Count(data.Speeds.Length, "speed")} {Sessions(data)}. {criterion}{unjudged}.";
     }
 
     /// <summary>Day or conditions, estimator and priors or link, without a full stop: "Curve for another day: posterior, priors-1".</summary>

@@ -32,7 +32,7 @@ public sealed class CurveData
     /// <summary>Frames not judged.</summary>
     public int Unjudged { get; }
 
-    /// <summary>Sessions; 1 when none was recorded.</summary>
+    /// <summary>Sessions; frames without a label are one session of their photographer.</summary>
     public int Sessions { get; }
 
     /// <summary>Recorded bursts of at least two frames; 0 when none.</summary>
