@@ -6,6 +6,7 @@ namespace Handhold.Fitting;
 /// <summary>The log integrand of a block at a place among the numbers of its upper levels, its gradient and curvature, as a search moves it.</summary>
 internal sealed class BlockSlopes
 {
+    private const double Same = 1e-6; // of a direction's length, what is too little to be another
     private readonly VaryingIntegral _integral;
     private readonly VaryingFrames _frames;
     private readonly ImmutableArray<int> _finest;
@@ -63,6 +64,73 @@ internal sealed class BlockSlopes
 
     /// <summary>Minus the second derivatives, row-major.</summary>
     internal double[] Curvature { get; }
+
+    /// <summary>Orthonormal directions that frames depend on: along all others the integrand is the normal density. A photographer and the only day of his are one.</summary>
+    internal ImmutableArray<double[]> Directions()
+    {
+        List<double[]> found = [];
+        foreach (var ways in _ways)
+            for (var i = 0; i < ways.Length; )
+            {
+                var (part, shift, turn, steep) = (ways[i].Part, new double[Z.Length], new double[Z.Length], new double[Z.Length]);
+                for (; i < ways.Length && ways[i].Part == part; i++)
+                {
+                    shift[ways[i].At] += ways[i].Shift;
+                    turn[ways[i].At] += ways[i].Turn;
+                    steep[ways[i].At] += ways[i].Steep;
+                }
+
+                Add(shift);
+                Add(turn);
+                Add(steep);
+            }
+
+        return [.. found];
+
+        void Add(double[] direction)
+        {
+            var least = Same * Size(direction);
+            for (var twice = 0; twice < 2; twice++)
+                foreach (var known in found)
+                {
+                    var along = Product(known, direction);
+                    for (var i = 0; i < direction.Length; i++)
+                        direction[i] -= along * known[i];
+                }
+
+            if (Size(direction) is var left && left > least)
+                found.Add([.. direction.Select(d => d / left)]);
+        }
+
+        static double Size(double[] direction) => Math.Sqrt(Product(direction, direction));
+    }
+
+    /// <summary>Gradient and curvature along some directions.</summary>
+    internal (double[] Gradient, double[] Curvature) Along(ImmutableArray<double[]> directions)
+    {
+        var size = directions.Length;
+        var (gradient, curvature) = (new double[size], new double[size * size]);
+        for (var i = 0; i < size; i++)
+        {
+            gradient[i] = Product(directions[i], Gradient);
+            for (var a = 0; a < Z.Length; a++)
+            {
+                var bent = Product(directions[i], Curvature.AsSpan(a * Z.Length, Z.Length));
+                for (var j = 0; j < size; j++)
+                    curvature[i * size + j] += bent * directions[j][a];
+            }
+        }
+
+        return (gradient, curvature);
+    }
+
+    private static double Product(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    {
+        var sum = 0.0;
+        for (var i = 0; i < a.Length; i++)
+            sum += a[i] * b[i];
+        return sum;
+    }
 
     /// <summary>Goes along the gradient, so far.</summary>
     internal void Move(double by)

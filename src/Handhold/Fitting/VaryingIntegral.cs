@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
-using System.Runtime.Intrinsics;
 using Handhold.Curves;
 using Handhold.Kernels;
 
@@ -9,7 +8,7 @@ namespace Handhold.Fitting;
 /// <summary>The likelihood of a block of levels, all their numbers integrated out, at given parameters.</summary>
 /// <remarks>
 /// The finest levels by quadrature, inside Laplace's method for those above and the days: at a point u near the top, with gradient g and curvature C of the log integrand h, the integral
-/// is exp(h(u) + ½ gᵀ C⁻¹ g) / √det C. Where one or two numbers stand above, quadrature about that top says how far the method is off. Sources: Rue, Martino and Chopin (2009), Journal of the Royal Statistical Society B 71, 319-392, for nesting; Tierney and Kadane (1986).
+/// is exp(h(u) + ½ gᵀ C⁻¹ g) / √det C. Where what stands above moves the frames in up to four directions, quadrature about that top says how far the method is off. Sources: Rue, Martino and Chopin (2009), Journal of the Royal Statistical Society B 71, 319-392, for nesting; Tierney and Kadane (1986).
 /// </remarks>
 /// <param name="curves">The curves.</param>
 /// <param name="frames">The frames.</param>
@@ -27,7 +26,6 @@ internal sealed class VaryingIntegral(
     private const double Farthest = 4;
     private const double LeastCurvature = 0.25;
     private const double MostAbove = 1; // where no top was found the parabola says nothing of the height above
-    private const int MostByNodes = 2;
 
     private LevelLoading Finest => loadings[frames.Finest];
 
@@ -46,9 +44,9 @@ internal sealed class VaryingIntegral(
 
         BlockSlopes at = new(this, frames, offsets, loadings, block, start);
         Climb(at);
-        var byNodes = rule.Above is { } above && at.Z.Length <= MostByNodes ? ByNodes(at, above) : 0;
+        var byNodes = rule.Above is { } above ? ByNodes(at, above) : 0;
         var log = at.Evaluate(rule.Finest, LevelIntegral.Close) + byNodes;
-        Factor(at);
+        Factor(at.Curvature, at.Z.Length);
         Cholesky.Forward(at.Curvature, at.Gradient);
         log += 0.5 * Math.Min(MostAbove, Square(at.Gradient)) - LogRoot(at.Curvature, at.Z.Length);
         Cholesky.Back(at.Curvature, at.Gradient);
@@ -109,7 +107,7 @@ internal sealed class VaryingIntegral(
                 value = at.Evaluate(IntegralRule.Few.Finest, LevelIntegral.Near);
             }
 
-            Factor(at);
+            Factor(at.Curvature, at.Z.Length);
             Cholesky.Forward(at.Curvature, at.Gradient);
             var square = Square(at.Gradient);
             Cholesky.Back(at.Curvature, at.Gradient);
@@ -122,35 +120,37 @@ internal sealed class VaryingIntegral(
         }
     }
 
-    /// <summary>What quadrature, few nodes below, adds to the logarithm of the integral by Laplace's method.</summary>
-    private static double ByNodes(BlockSlopes at, LevelNodes above)
+    /// <summary>What quadrature, few nodes below, adds to the logarithm of the integral by Laplace's method, where frames depend on few directions.</summary>
+    private static double ByNodes(BlockSlopes at, UpperNodes above)
     {
-        var size = at.Z.Length;
+        var directions = at.Directions();
+        var size = directions.Length;
+        if (size is 0 or > UpperNodes.Most)
+            return 0;
         var laplace = at.Evaluate(IntegralRule.Few.Finest, LevelIntegral.Close);
-        Factor(at);
-        Cholesky.Forward(at.Curvature, at.Gradient);
-        laplace += 0.5 * Math.Min(MostAbove, Square(at.Gradient));
-        Cholesky.Back(at.Curvature, at.Gradient);
-        var (heights, z) = (new List<double>(), new double[size]);
-        foreach (var (x0, x1, logWeight) in size == 1 ? above.One : above.Two)
-            for (var lane = 0; lane < Vector512<double>.Count && double.IsFinite(logWeight[lane]); lane++)
-            {
-                z[0] = x0[lane];
-                if (size == 2)
-                    z[1] = x1[lane];
-                Cholesky.Back(at.Curvature, z);
-                for (var i = 0; i < size; i++)
-                    z[i] += at.Z[i] + at.Gradient[i];
-                heights.Add(logWeight[lane] + at.Height(z, IntegralRule.Few.Finest));
-            }
+        var (gradient, curvature) = at.Along(directions);
+        Factor(curvature, size);
+        Cholesky.Forward(curvature, gradient);
+        laplace += 0.5 * Math.Min(MostAbove, Square(gradient));
+        Cholesky.Back(curvature, gradient);
+        var (heights, u, z) = (new List<double>(), new double[size], new double[at.Z.Length]);
+        foreach (var (node, logWeight) in above[size])
+        {
+            node.CopyTo(u, 0);
+            Cholesky.Back(curvature, u);
+            at.Z.CopyTo(z, 0);
+            for (var i = 0; i < size; i++)
+            for (var a = 0; a < z.Length; a++)
+                z[a] += directions[i][a] * (u[i] + gradient[i]);
+            heights.Add(logWeight + at.Height(z, IntegralRule.Few.Finest));
+        }
 
         return Elementary.LogSum(CollectionsMarshal.AsSpan(heights)) - laplace;
     }
 
     /// <summary>Cholesky factor of the curvature, its diagonal raised where it is not positive definite.</summary>
-    private static void Factor(BlockSlopes at)
+    private static void Factor(double[] curvature, int size)
     {
-        var (curvature, size) = (at.Curvature, at.Z.Length);
         var original = (double[])curvature.Clone();
         for (var raise = LeastCurvature; !Cholesky.Factor(curvature, size, LeastCurvature) && double.IsFinite(raise); raise *= 4)
         {

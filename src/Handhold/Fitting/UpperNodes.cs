@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using Handhold.Solvers;
+
+namespace Handhold.Fitting;
+
+/// <summary>Nodes for integrals over the few directions in which what stands above the finest levels moves their frames: standard deviates, and the logarithm of the weight with half their squares added.</summary>
+/// <remarks>
+/// Products of Gauss and Hermite's nodes; three or four directions may have the fully symmetric formula of fifth degree instead, 2 n² + 1 nodes that are exact for polynomials up to that
+/// degree: McNamee and Stenger (1967), Numerische Mathematik 10, 327-344.
+/// </remarks>
+internal sealed class UpperNodes
+{
+    /// <summary>Directions for which there are nodes: with more, weights of the formula become negative.</summary>
+    internal const int Most = 4;
+
+    private readonly ImmutableArray<ImmutableArray<(double[] At, double LogWeight)>> _nodes;
+
+    /// <param name="one">Nodes for one direction.</param>
+    /// <param name="two">Nodes in each of two.</param>
+    /// <param name="more">Nodes in each of three or four; null for the formula of fifth degree.</param>
+    internal UpperNodes(int one, int two, int? more) =>
+        _nodes = [
+            [.. Product(one, 1)],
+            [.. Product(two, 2)],
+            .. Enumerable.Range(3, Most - 2).Select(n => more is { } count ? Product(count, n).ToImmutableArray() : [.. FifthDegree(n)]),
+        ];
+
+    /// <summary>The nodes for so many directions, one or more.</summary>
+    internal ImmutableArray<(double[] At, double LogWeight)> this[int directions] => _nodes[directions - 1];
+
+    private static IEnumerable<(double[] At, double LogWeight)> Product(int count, int directions)
+    {
+        var line = HermiteNodes.Of(count);
+        IEnumerable<(double[] At, double LogWeight)> nodes = [([], 0)];
+        for (var n = 0; n < directions; n++)
+            nodes = nodes.SelectMany(node => line.At.Zip(line.LogWeight, (x, log) => ((double[])[.. node.At, x], node.LogWeight + log)));
+        return nodes;
+    }
+
+    private static IEnumerable<(double[] At, double LogWeight)> FifthDegree(int directions)
+    {
+        var (square, centre) = (directions + 2.0, new double[directions]);
+        yield return (centre, Math.Log(2 / square));
+        for (var i = 0; i < directions; i++)
+        {
+            if (directions < Most)
+                foreach (var x in Both(Math.Sqrt(square)))
+                    yield return (With(centre, i, x), Math.Log((4 - directions) / (2 * square * square)) + square / 2);
+            for (var j = 0; j < i; j++)
+                foreach (var x in Both(Math.Sqrt(square / 2)))
+                foreach (var y in Both(Math.Sqrt(square / 2)))
+                    yield return (With(With(centre, i, x), j, y), -2 * Math.Log(square) + square / 2);
+        }
+
+        static double[] Both(double x) => [x, -x];
+
+        static double[] With(double[] at, int i, double x) => [.. at[..i], x, .. at[(i + 1)..]];
+    }
+}
