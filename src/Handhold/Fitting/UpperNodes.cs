@@ -13,7 +13,7 @@ internal sealed class UpperNodes
     /// <summary>Directions for which there are nodes: with more, weights of the formula become negative.</summary>
     internal const int Most = 4;
 
-    private readonly ImmutableArray<ImmutableArray<(double[] At, double LogWeight)>> _nodes;
+    private readonly ImmutableArray<ImmutableArray<(ImmutableArray<double> At, double LogWeight)>> _nodes;
 
     /// <param name="one">Nodes for one direction.</param>
     /// <param name="two">Nodes in each of two.</param>
@@ -26,34 +26,33 @@ internal sealed class UpperNodes
         ];
 
     /// <summary>The nodes for so many directions, one or more.</summary>
-    internal ImmutableArray<(double[] At, double LogWeight)> this[int directions] => _nodes[directions - 1];
+    internal ImmutableArray<(ImmutableArray<double> At, double LogWeight)> this[int directions] => _nodes[directions - 1];
 
-    private static IEnumerable<(double[] At, double LogWeight)> Product(int count, int directions)
+    private static IEnumerable<(ImmutableArray<double> At, double LogWeight)> Product(int count, int directions)
     {
         var line = HermiteNodes.Of(count);
-        IEnumerable<(double[] At, double LogWeight)> nodes = [([], 0)];
+        IEnumerable<(ImmutableArray<double> At, double LogWeight)> nodes = [([], 0)];
         for (var n = 0; n < directions; n++)
-            nodes = nodes.SelectMany(node => line.At.Zip(line.LogWeight, (x, log) => ((double[])[.. node.At, x], node.LogWeight + log)));
+            nodes = nodes.SelectMany(node => line.At.Zip(line.LogWeight, (x, log) => (node.At.Add(x), node.LogWeight + log)));
         return nodes;
     }
 
-    private static IEnumerable<(double[] At, double LogWeight)> FifthDegree(int directions)
+    private static IEnumerable<(ImmutableArray<double> At, double LogWeight)> FifthDegree(int directions)
     {
-        var (square, centre) = (directions + 2.0, new double[directions]);
+        var square = directions + 2.0;
+        ImmutableArray<double> centre = [.. new double[directions]];
         yield return (centre, Math.Log(2 / square));
         for (var i = 0; i < directions; i++)
         {
             if (directions < Most)
                 foreach (var x in Both(Math.Sqrt(square)))
-                    yield return (With(centre, i, x), Math.Log((4 - directions) / (2 * square * square)) + square / 2);
+                    yield return (centre.SetItem(i, x), Math.Log((4 - directions) / (2 * square * square)) + square / 2);
             for (var j = 0; j < i; j++)
                 foreach (var x in Both(Math.Sqrt(square / 2)))
                 foreach (var y in Both(Math.Sqrt(square / 2)))
-                    yield return (With(With(centre, i, x), j, y), -2 * Math.Log(square) + square / 2);
+                    yield return (centre.SetItem(i, x).SetItem(j, y), -2 * Math.Log(square) + square / 2);
         }
 
         static double[] Both(double x) => [x, -x];
-
-        static double[] With(double[] at, int i, double x) => [.. at[..i], x, .. at[(i + 1)..]];
     }
 }
