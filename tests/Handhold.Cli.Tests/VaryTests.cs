@@ -166,7 +166,7 @@ public class VaryTests
         using Folder folder = new();
         var file = folder["levels.svg"];
         string[] fit = ["--estimator", estimator, "--varies", "photographer=intercept", "--together"];
-        var drawn = Tool.RunWith(Table, ["plot", "-", .. fit, "--kind", kind, "--out", file]);
+        var drawn = Tool.RunWith(Table, ["plot", "-", .. fit, "--kind", kind, "--column", "photographer", "--out", file]);
         Assert.Equal((0, ""), (drawn.Code, drawn.Error));
         Assert.Contains("ada", File.ReadAllText(file), StringComparison.Ordinal);
     }

@@ -1,6 +1,6 @@
 namespace Handhold.Laws.Tests;
 
-/// <summary>The short form of the law on alarms; the full form is the program laws/Handhold.Laws.</summary>
+/// <summary>The short form of the law on alarms; the full form is the program laws/Handhold.Laws. Of levels that vary there is this form alone.</summary>
 public class MisfitLaw
 {
     private const int Threads = 2;

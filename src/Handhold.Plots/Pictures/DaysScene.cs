@@ -46,8 +46,7 @@ internal sealed record DaysScene(PictureWords Words, ImmutableArray<DayPoint> Da
         if (answer.Trend is not { } trend)
         {
             return answer.Days.Length == 1 ? "One day shows neither luck nor progress"
-                : answer.Days.All(d => d.Session is not null) && answer.Days.DistinctBy(d => d.Session).Count() > 1
-                    ? "Whether the days show progress cannot be told"
+                : answer.AreInOrder ? "Whether the days show progress cannot be told"
                 : "Days without order show no progress";
         }
 

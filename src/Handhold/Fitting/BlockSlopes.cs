@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Handhold.Curves;
+using Handhold.Kernels;
 
 namespace Handhold.Fitting;
 
@@ -65,44 +66,26 @@ internal sealed class BlockSlopes
     /// <summary>Minus the second derivatives, row-major.</summary>
     internal double[] Curvature { get; }
 
-    /// <summary>Orthonormal directions that frames depend on: along all others the integrand is the normal density. A photographer and the only day of his are one.</summary>
-    internal ImmutableArray<double[]> Directions()
+    /// <summary>Orthonormal directions that frames depend on: along all others the integrand is the normal density. A photographer and the only day of his are one. None where there are more than <paramref name="most"/>.</summary>
+    internal ImmutableArray<double[]> Directions(int most)
     {
-        List<double[]> found = [];
+        var (size, count) = (Z.Length, 0);
+        var (found, r) = (new double[(most + 1) * size], new double[(most + 1) * (most + 1)]);
         foreach (var ways in _ways)
-            for (var i = 0; i < ways.Length; )
-            {
-                var (part, shift, turn, steep) = (ways[i].Part, new double[Z.Length], new double[Z.Length], new double[Z.Length]);
-                for (; i < ways.Length && ways[i].Part == part; i++)
-                {
-                    shift[ways[i].At] += ways[i].Shift;
-                    turn[ways[i].At] += ways[i].Turn;
-                    steep[ways[i].At] += ways[i].Steep;
-                }
-
-                Add(shift);
-                Add(turn);
-                Add(steep);
-            }
-
-        return [.. found];
-
-        void Add(double[] direction)
+        foreach (var part in ways.GroupBy(w => w.Part))
+        foreach (var of in (Func<Way, double>[])[w => w.Shift, w => w.Turn, w => w.Steep])
         {
-            var least = Same * Size(direction);
-            for (var twice = 0; twice < 2; twice++)
-                foreach (var known in found)
-                {
-                    var along = Product(known, direction);
-                    for (var i = 0; i < direction.Length; i++)
-                        direction[i] -= along * known[i];
-                }
-
-            if (Size(direction) is var left && left > least)
-                found.Add([.. direction.Select(d => d / left)]);
+            var next = found.AsSpan(count * size, size);
+            next.Clear();
+            foreach (var way in part)
+                next[way.At] += of(way);
+            if (Orthonormal.Factor(found.AsSpan(0, (count + 1) * size), size, count + 1, r.AsSpan(0, (count + 1) * (count + 1)), Same) == 0)
+                count++;
+            if (count > most)
+                return [];
         }
 
-        static double Size(double[] direction) => Math.Sqrt(Product(direction, direction));
+        return [.. found.Chunk(size).Take(count)];
     }
 
     /// <summary>Gradient and curvature along some directions.</summary>
@@ -112,24 +95,16 @@ internal sealed class BlockSlopes
         var (gradient, curvature) = (new double[size], new double[size * size]);
         for (var i = 0; i < size; i++)
         {
-            gradient[i] = Product(directions[i], Gradient);
+            gradient[i] = Orthonormal.Dot(directions[i], Gradient);
             for (var a = 0; a < Z.Length; a++)
             {
-                var bent = Product(directions[i], Curvature.AsSpan(a * Z.Length, Z.Length));
+                var bent = Orthonormal.Dot(directions[i], Curvature.AsSpan(a * Z.Length, Z.Length));
                 for (var j = 0; j < size; j++)
                     curvature[i * size + j] += bent * directions[j][a];
             }
         }
 
         return (gradient, curvature);
-    }
-
-    private static double Product(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
-    {
-        var sum = 0.0;
-        for (var i = 0; i < a.Length; i++)
-            sum += a[i] * b[i];
-        return sum;
     }
 
     /// <summary>Goes along the gradient, so far.</summary>

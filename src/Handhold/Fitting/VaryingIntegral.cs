@@ -123,9 +123,9 @@ internal sealed class VaryingIntegral(
     /// <summary>What quadrature, few nodes below, adds to the logarithm of the integral by Laplace's method, where frames depend on few directions.</summary>
     private static double ByNodes(BlockSlopes at, UpperNodes above)
     {
-        var directions = at.Directions();
+        var directions = at.Directions(UpperNodes.Most);
         var size = directions.Length;
-        if (size is 0 or > UpperNodes.Most)
+        if (size == 0)
             return 0;
         var laplace = at.Evaluate(IntegralRule.Few.Finest, LevelIntegral.Close);
         var (gradient, curvature) = at.Along(directions);

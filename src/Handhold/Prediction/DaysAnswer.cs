@@ -18,13 +18,16 @@ public sealed class DaysAnswer
     /// <summary>The trend over the days in the order of their labels; null with one day, where one has no label, or where levels vary and too few points stand for it.</summary>
     public DayTrend? Trend { get; }
 
+    /// <summary>Whether labels put the days in an order: there are several, and no day lacks one.</summary>
+    public bool AreInOrder => Days.All(d => d.Session is not null) && Days.DistinctBy(d => d.Session).Count() > 1;
+
     /// <summary>What the reader should know of this answer.</summary>
     public ImmutableArray<Status> Statuses { get; }
 
     /// <summary>The answer as a person would say it.</summary>
     public string Sentence =>
         Days.Length == 1 ? "The frames are of one day, which shows neither luck nor progress: label the sessions, and shoot on more days."
-        : Trend is null && Days.All(d => d.Session is not null) && Days.DistinctBy(d => d.Session).Count() > 1
+        : Trend is null && AreInOrder
             ? "Whether the days show progress cannot be told: the points that stand for it are too few. More days would help, or a fit without levels that vary."
         : Trend is not { } trend
             ? "The labels put the days in no order, so they show no progress: give every session a label, such as its date."
