@@ -9,9 +9,9 @@ public class PosteriorProperties
 
     // The full form, 5000 tables, is part of laws/Handhold.Laws.
     [Fact]
-    public void Every_table_gets_numbers() => Assert.Empty(AnyTable.Faults(tables: 50, threads: 2));
+    public void Every_table_gets_numbers() => Assert.Empty(AnyTable.Faults(tables: 25, threads: 2));
 
-    [Property(MaxTest = 8, Replay = "(20250131,3)")]
+    [Property(MaxTest = 5, Replay = "(20250131,3)")]
     public void Row_order_changes_no_bit(long seed)
     {
         var stream = Seed.From(seed).Stream(0);
@@ -19,14 +19,14 @@ public class PosteriorProperties
         Assert.Equal(Numbers(table), Numbers(RandomTables.Shuffle(table, stream)));
     }
 
-    [Property(MaxTest = 8, Replay = "(20250131,5)")]
+    [Property(MaxTest = 5, Replay = "(20250131,5)")]
     public void Pooling_frames_into_cells_changes_no_answer(long seed)
     {
         var table = RandomTables.Draw(Seed.From(seed).Stream(0));
         Assert.Equal(Numbers(table), Numbers(RandomTables.Unpool(table)), (a, b) => Near(a, b, 1e-10));
     }
 
-    [Property(MaxTest = 8, Replay = "(20250131,7)")]
+    [Property(MaxTest = 5, Replay = "(20250131,7)")]
     public void Shifting_all_exposures_and_the_prior_shifts_the_answers(long seed)
     {
         var stream = Seed.From(seed).Stream(0);
@@ -50,7 +50,7 @@ public class PosteriorProperties
         static ParameterSummary Tau(KeeperCurve curve) => curve.Parameters.Single(p => p.Name == "tau0");
     }
 
-    [Property(MaxTest = 10, Replay = "(20250131,9)")]
+    [Property(MaxTest = 6, Replay = "(20250131,9)")]
     public void One_frame_more_never_lowers_the_chance_of_keepers(long seed)
     {
         var curve = KeeperModel.Default.Fit(RandomTables.Draw(Seed.From(seed).Stream(0))).Only;
@@ -81,7 +81,7 @@ public class PosteriorProperties
     [Fact]
     public void Fits_at_the_same_time_equal_fits_one_by_one()
     {
-        var tables = Enumerable.Range(0, 8).Select(i => RandomTables.Draw(Seed.From(64).Stream(i))).ToArray();
+        var tables = Enumerable.Range(0, 6).Select(i => RandomTables.Draw(Seed.From(64).Stream(i))).ToArray();
         var together = new double[tables.Length][];
         Parallel.For(0, tables.Length, new() { MaxDegreeOfParallelism = 16 }, i => together[i] = Numbers(tables[i]));
         Assert.Equal(tables.Select(Numbers), together);
