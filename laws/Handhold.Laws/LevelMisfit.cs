@@ -9,6 +9,7 @@ namespace Handhold.Laws;
 internal static class LevelMisfit
 {
     internal const long Seed = 20250909;
+    internal static readonly ImmutableArray<double> Dips = [0.3, 0.6];
     private const int Photographers = 4;
     private const int Frames = 6;
     private const int Size = 64; // the check needs the top of the parameters' density, not its points
@@ -41,7 +42,7 @@ internal static class LevelMisfit
     internal static bool IsAlarming(FrameTable table)
     {
         var rows = CurveRows.Split(s_model, table).Single();
-        VaryingLeaveOneOut others = new(s_model, rows.Data, VaryingSample.Of(s_model, rows, Size, default));
+        VaryingLeaveOneOut others = new(s_model, rows.Data, VaryingSample.Of(s_model, rows, Size, rough: true, default));
         var statuses = ImmutableArray.CreateBuilder<Status>();
         CurveStatuses.AddMisfit(others.Suspicious, statuses, others.Count);
         return statuses.Count > 0;

@@ -88,6 +88,14 @@ internal sealed class BlockSlopes
         return [.. found.Chunk(size).Take(count)];
     }
 
+    /// <summary>The direction of one number.</summary>
+    internal double[] Unit(int place)
+    {
+        var unit = new double[Z.Length];
+        unit[place] = 1;
+        return unit;
+    }
+
     /// <summary>Gradient and curvature along some directions.</summary>
     internal (double[] Gradient, double[] Curvature) Along(ImmutableArray<double[]> directions)
     {

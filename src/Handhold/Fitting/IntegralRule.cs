@@ -8,7 +8,7 @@ internal sealed record IntegralRule(LevelNodes Finest, UpperNodes? Above)
     /// <summary>Good enough to find one's way.</summary>
     internal static IntegralRule Few { get; } = new(LevelNodes.Of(one: 7, two: 3), null);
 
-    internal static IntegralRule Usual { get; } = new(LevelNodes.Of(9), new(one: 5, two: 3, more: null));
+    internal static IntegralRule Usual { get; } = new(LevelNodes.Of(9), new(one: 5, two: 3, more: null, pairs: 0));
 
-    internal static IntegralRule More { get; } = new(LevelNodes.Of(15), new(one: 9, two: 5, more: 3));
+    internal static IntegralRule More { get; } = new(LevelNodes.Of(15), new(one: 9, two: 5, more: 3, pairs: 32));
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Handhold.Randomness;
 using Handhold.Solvers;
 
 namespace Handhold.Fitting;
@@ -6,27 +7,51 @@ namespace Handhold.Fitting;
 /// <summary>Nodes for integrals over the few directions in which what stands above the finest levels moves their frames: standard deviates, and the logarithm of the weight with half their squares added.</summary>
 /// <remarks>
 /// Products of Gauss and Hermite's nodes; three or four directions may have the fully symmetric formula of fifth degree instead, 2 n² + 1 nodes that are exact for polynomials up to that
-/// degree: McNamee and Stenger (1967), Numerische Mathematik 10, 327-344.
+/// degree: McNamee and Stenger (1967), Numerische Mathematik 10, 327-344. More directions have none, or pairs of opposite normal draws, always the same: their noise is then nearly that of
+/// other parameters too, and drops out of differences.
 /// </remarks>
 internal sealed class UpperNodes
 {
-    /// <summary>Directions for which there are nodes: with more, weights of the formula become negative.</summary>
+    /// <summary>Directions for which there are formulas: with more, weights become negative.</summary>
     internal const int Most = 4;
 
+    private const long DrawnFrom = 20250917;
+    private readonly int _pairs;
     private readonly ImmutableArray<ImmutableArray<(ImmutableArray<double> At, double LogWeight)>> _nodes;
 
     /// <param name="one">Nodes for one direction.</param>
     /// <param name="two">Nodes in each of two.</param>
     /// <param name="more">Nodes in each of three or four; null for the formula of fifth degree.</param>
-    internal UpperNodes(int one, int two, int? more) =>
-        _nodes = [
+    /// <param name="pairs">Pairs of draws for more directions.</param>
+    internal UpperNodes(int one, int two, int? more, int pairs)
+    {
+        _pairs = pairs;
+        _nodes =
+        [
             [.. Product(one, 1)],
             [.. Product(two, 2)],
             .. Enumerable.Range(3, Most - 2).Select(n => more is { } count ? Product(count, n).ToImmutableArray() : [.. FifthDegree(n)]),
         ];
+    }
 
     /// <summary>The nodes for so many directions, one or more.</summary>
-    internal ImmutableArray<(ImmutableArray<double> At, double LogWeight)> this[int directions] => _nodes[directions - 1];
+    internal IEnumerable<(ImmutableArray<double> At, double LogWeight)> this[int directions] =>
+        directions > Most ? Pairs(directions) : _nodes[directions - 1];
+
+    /// <summary>Whether there are nodes for any number of directions.</summary>
+    internal bool HasPairs => _pairs > 0;
+
+    private IEnumerable<(ImmutableArray<double> At, double LogWeight)> Pairs(int directions)
+    {
+        for (var pair = 0; pair < _pairs; pair++)
+        {
+            var chance = Seed.From(DrawnFrom).Stream(pair);
+            ImmutableArray<double> at = [.. Enumerable.Range(0, directions).Select(_ => chance.Normal())];
+            var logWeight = at.Sum(x => x * x) / 2 - Math.Log(2 * _pairs);
+            yield return (at, logWeight);
+            yield return ([.. at.Select(x => -x)], logWeight);
+        }
+    }
 
     private static IEnumerable<(ImmutableArray<double> At, double LogWeight)> Product(int count, int directions)
     {

@@ -18,7 +18,7 @@ internal static class VaryingFits
         var (curves, evidence, done) = (new List<KeeperCurve>(), 0.0, 0);
         foreach (var row in rows)
         {
-            var sample = VaryingSample.Of(model, row, Size, cancellation);
+            var sample = VaryingSample.Of(model, row, Size, rough: false, cancellation);
             evidence += sample.LogEvidence;
             curves.Add(Curve(model, row, sample));
             progress?.Report(++done / (double)rows.Length);
@@ -32,6 +32,7 @@ internal static class VaryingFits
             model,
             rows,
             sample,
-            shape => OtherPriors.Of(model, shape, held => Curve(held, rows, VaryingSample.Of(held, rows, PriorCheckSize, default)))
+            shape =>
+                OtherPriors.Of(model, shape, held => Curve(held, rows, VaryingSample.Of(held, rows, PriorCheckSize, rough: true, default)))
         );
 }

@@ -120,13 +120,15 @@ internal sealed class VaryingIntegral(
         }
     }
 
-    /// <summary>What quadrature, few nodes below, adds to the logarithm of the integral by Laplace's method, where frames depend on few directions.</summary>
+    /// <summary>What quadrature, few nodes below, adds to the logarithm of the integral by Laplace's method, where there are nodes.</summary>
     private static double ByNodes(BlockSlopes at, UpperNodes above)
     {
         var directions = at.Directions(UpperNodes.Most);
-        var size = directions.Length;
-        if (size == 0)
+        if (directions.IsEmpty && above.HasPairs)
+            directions = [.. Enumerable.Range(0, at.Z.Length).Select(at.Unit)];
+        if (directions.IsEmpty)
             return 0;
+        var size = directions.Length;
         var laplace = at.Evaluate(IntegralRule.Few.Finest, LevelIntegral.Close);
         var (gradient, curvature) = at.Along(directions);
         Factor(curvature, size);

@@ -31,16 +31,26 @@ internal static class VaryingStatuses
         CurveStatuses.AddBursts(model, data, statuses);
         CurveStatuses.AddShooting(data, statuses);
         CurveStatuses.AddMisfit(others.Suspicious, statuses, others.Count);
-        if (sample.Sampling.IsPoor || sample.Moves.Value > Matters)
+        if (Doubt(sample) is { } doubt)
             statuses.Add(
-                new(
-                    StatusCode.Approximate,
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"The numbers are approximate: from 9 to 15 quadrature nodes a parameter moves by {sample.Moves.Value:0.000} of its standard deviation (0.05 is the limit), and the points that stand for the posterior have Pareto k {sample.Sampling.ParetoK:0.00} (limit 0.7) and effective size {sample.Sampling.EffectiveSize:0} (limit 400). Fewer columns that vary, or more frames, would help."
-                    )
-                )
+                new(StatusCode.Approximate, $"The numbers are approximate: {doubt}. Fewer columns that vary, or more frames, would help.")
             );
         return statuses.ToImmutable();
+    }
+
+    /// <summary>Why the numbers are approximate; null where they are not. What more nodes change is counted at the points, so it is told only where these can be trusted.</summary>
+    private static string? Doubt(VaryingSample sample)
+    {
+        if (sample.Sampling.IsPoor)
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"the points that stand for the posterior have Pareto k {sample.Sampling.ParetoK:0.00} (limit 0.7) and effective size {sample.Sampling.EffectiveSize:0} (at least 400)"
+            );
+        return sample.Moves.Value <= Matters
+            ? null
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"more quadrature nodes, 15 instead of 9 for the finest levels, move a parameter by {sample.Moves.Value:0.000} of its standard deviation ({Matters} is the limit)"
+            );
     }
 }

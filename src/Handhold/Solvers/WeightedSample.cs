@@ -6,13 +6,14 @@ namespace Handhold.Solvers;
 /// <summary>A density as weighted points: importance sampling from a multivariate t distribution at quasi-random points.</summary>
 /// <remarks>
 /// The first t has the location and curvature of the density's top; the second, from which the sample is taken, the mean and covariance that the first one's
-/// weighted points show. Sources: Kloek and van Dijk (1978), Econometrica 46, 1-19; Owen (2013), Monte Carlo theory, methods and examples, chapters 9 and 17.
+/// weighted points show. Where so few of them carry weight that they show little, more t's in between lead there. Sources: Kloek and van Dijk (1978), Econometrica 46, 1-19; Owen (2013), Monte Carlo theory, methods and examples, chapters 9 and 17.
 /// </remarks>
 internal sealed class WeightedSample
 {
     private const int Trial = 1024;
     private const int TrialDegrees = 4;
-    private const double GoodShare = 0.25;
+    private const double Plenty = 0.75; // of a trial's points, what all trials together are worth when there are no more
+    private const double PointsEach = 10; // points that carry the moments, for each coordinate
     private const double Wider = 1.1; // tails are what a trial shows least of
     private readonly double[] _points;
 
@@ -49,9 +50,9 @@ internal sealed class WeightedSample
 
     /// <summary>Samples a density whose top is known.</summary>
     /// <param name="density">Its logarithm; coordinates of about unit scale.</param>
-    /// <param name="rough">Nearly the same, for the first t; a last trial of the density itself then corrects it.</param>
+    /// <param name="rough">Nearly the same, for trials.</param>
     /// <param name="peak">Its top.</param>
-    /// <param name="trials">How often the first t is drawn at most, until it fits.</param>
+    /// <param name="trials">Trials at most, until together they show enough: where there may be several the sample's t is a little wider than they say.</param>
     /// <param name="size">Points.</param>
     /// <param name="bits">Gives 64 uniform bits at a time, for the shifts of the points.</param>
     /// <param name="cancellation">Stops the work.</param>
@@ -66,20 +67,19 @@ internal sealed class WeightedSample
     )
     {
         var dimension = peak.Top.Length;
+        var enough = PointsEach * dimension;
         var (mean, factor) = (peak.Top, peak.Factor);
-        for (var left = trials; left > 0; left--)
+        List<WeightedSample> seen = [];
+        for (var left = trials; left > 0 && seen.Sum(s => s.EffectiveSize) <= Plenty * Trial; left--)
         {
             var trial = Draw(rough, mean, factor, new(dimension, TrialDegrees, Trial, bits), cancellation);
-            if (trial.Moments() is { } moments)
-                (mean, factor) = moments;
-            else if (left > 1)
-                (mean, factor) = (trial.Highest(), Array.ConvertAll(factor, f => 2 * f));
-            if (trial.EffectiveSize > GoodShare * Trial)
-                break;
+            if (trial.EffectiveSize >= enough)
+                seen.Add(trial);
+            (mean, factor) = Moments(trial.EffectiveSize < enough ? [trial.Tempered(enough)] : seen) ?? (mean, factor);
         }
 
-        if (rough != density && Draw(density, mean, factor, new(dimension, TrialDegrees, Trial, bits), cancellation).Moments() is { } exact)
-            (mean, factor) = (exact.Mean, Array.ConvertAll(exact.Factor, f => Wider * f));
+        if (trials > 1)
+            factor = Array.ConvertAll(factor, f => Wider * f);
         return Draw(density, mean, factor, new(dimension, StudentPoints.Usual, size, bits), cancellation);
     }
 
@@ -90,24 +90,42 @@ internal sealed class WeightedSample
         return Draw(density, peak.Top, peak.Factor, points, default);
     }
 
-    /// <summary>The point of most weight.</summary>
-    private double[] Highest() => [.. Point(Weights.IndexOf(Weights.Max()))];
-
-    /// <summary>Mean, and lower triangle of the covariance; null where too few points carry the weight.</summary>
-    private (double[] Mean, double[] Factor)? Moments()
+    /// <summary>Mean, and lower triangle of the covariance, of samples of one density together, each as good as its effective size; null where the points all but coincide.</summary>
+    private static (double[] Mean, double[] Factor)? Moments(List<WeightedSample> samples)
     {
-        var n = _points.Length / Count;
-        if (EffectiveSize < 5 * n)
-            return null;
+        var n = samples[0]._points.Length / samples[0].Count;
+        var total = samples.Sum(s => s.EffectiveSize);
         var (mean, covariance) = (new double[n], new double[n * n]);
-        for (var k = 0; k < Count; k++)
-        for (var i = 0; i < n; i++)
-            mean[i] += Weights[k] * Point(k)[i];
-        for (var k = 0; k < Count; k++)
-        for (var i = 0; i < n; i++)
-        for (var j = 0; j < n; j++)
-            covariance[i * n + j] += Weights[k] * (Point(k)[i] - mean[i]) * (Point(k)[j] - mean[j]);
+        foreach (var sample in samples)
+            for (var k = 0; k < sample.Count; k++)
+            for (var i = 0; i < n; i++)
+                mean[i] += sample.EffectiveSize / total * sample.Weights[k] * sample.Point(k)[i];
+        foreach (var sample in samples)
+            for (var k = 0; k < sample.Count; k++)
+            for (var i = 0; i < n; i++)
+            for (var j = 0; j < n; j++)
+                covariance[i * n + j] +=
+                    sample.EffectiveSize / total * sample.Weights[k] * (sample.Point(k)[i] - mean[i]) * (sample.Point(k)[j] - mean[j]);
         return Cholesky.Factor(covariance, n, 0) ? (mean, covariance) : null;
+    }
+
+    /// <summary>The same points as a sample of a density between the one drawn from and the one wanted: a power of the weights at which enough points carry them.</summary>
+    private WeightedSample Tempered(double enough)
+    {
+        double[] weights = [.. Weights];
+        for (var (low, high) = (0.0, 1.0); high - low > 0.01 * high; )
+        {
+            var power = (low + high) / 2;
+            weights = [.. Weights.Select(w => Math.Pow(w, power))];
+            var total = weights.Sum();
+            weights = Array.ConvertAll(weights, w => w / total);
+            if (1 / weights.Sum(w => w * w) < enough)
+                high = power;
+            else
+                low = power;
+        }
+
+        return new(_points, weights, LogIntegral, Tail);
     }
 
     private static WeightedSample Draw(

@@ -12,7 +12,7 @@ public class UpperNodeFacts
     [InlineData(4, 25)]
     public void Polynomials_up_to_the_fifth_degree_are_integrated_exactly(int directions, int nodes)
     {
-        var upper = IntegralRule.Usual.Above![directions];
+        var upper = IntegralRule.Usual.Above![directions].ToArray();
         Assert.Equal(nodes, upper.Length);
         foreach (var powers in Powers(directions).Where(p => p.Sum() <= 5))
             Assert.Equal(
@@ -23,6 +23,24 @@ public class UpperNodeFacts
                 ),
                 1e-12
             );
+    }
+
+    /// <summary>Opposite draws integrate odd polynomials exactly; squares within four standard errors of 32 pairs, √(2 / 32) each.</summary>
+    [Theory]
+    [InlineData(5)]
+    [InlineData(9)]
+    public void More_directions_have_pairs_of_opposite_normal_draws(int directions)
+    {
+        var pairs = IntegralRule.More.Above![directions].ToArray();
+        Assert.Equal(64, pairs.Length);
+        Assert.Equal(1, Mean(_ => 1), 1e-12);
+        for (var i = 0; i < directions; i++)
+        {
+            Assert.Equal(0, Mean(at => at[i] * at[(i + 1) % directions] * at[(i + 2) % directions]), 1e-12);
+            Assert.Equal(1, Mean(at => at[i] * at[i]), 4 * Math.Sqrt(2 / 32.0));
+        }
+
+        double Mean(Func<IReadOnlyList<double>, double> of) => pairs.Sum(n => Math.Exp(n.LogWeight - n.At.Sum(x => x * x) / 2) * of(n.At));
     }
 
     private static IEnumerable<int[]> Powers(int directions) =>

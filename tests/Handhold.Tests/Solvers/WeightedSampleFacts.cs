@@ -29,6 +29,30 @@ public class WeightedSampleFacts
         double Mean(Func<double[], double> of) => Enumerable.Range(0, sample.Count).Sum(k => sample.Weights[k] * of([.. sample.Point(k)]));
     }
 
+    /// <summary>Coordinates that lean so far to the left that of a t about the top few points carry weight: log |z|, z normal, integral √(π / 2), mean -(γ + log 2) / 2 (Euler's γ), beside normals.</summary>
+    [Theory]
+    [InlineData(8, 0)]
+    [InlineData(4, 10)]
+    public void A_density_far_from_its_tangent_normal_is_found_in_steps(int leaning, int normals)
+    {
+        const double mean = -(0.5772156649015329 + 0.6931471805599453) / 2;
+        LogDensity density = z => z.ToArray().Select((x, i) => i < leaning ? x - Math.Exp(2 * x) / 2 : -x * x / 2).Sum();
+        var sample = WeightedSample.Of(
+            density,
+            density,
+            Peak.Of(density, new double[leaning + normals]),
+            trials: 6,
+            4096,
+            Seed.From(1).Stream(0).Bits,
+            TestContext.Current.CancellationToken
+        );
+        Assert.Equal(leaning / 2.0 * Math.Log(Math.PI / 2) + normals / 2.0 * Math.Log(2 * Math.PI), sample.LogIntegral, 0.1);
+        for (var i = 0; i < leaning + normals; i++)
+            Assert.Equal(i < leaning ? mean : 0, Enumerable.Range(0, sample.Count).Sum(k => sample.Weights[k] * sample.Point(k)[i]), 0.1);
+        Assert.InRange(sample.EffectiveSize, 400, sample.Count);
+        Assert.True(sample.Tail <= 0.7, FormattableString.Invariant($"k = {sample.Tail}"));
+    }
+
     [Fact]
     public void A_density_far_from_its_tangent_normal_is_owned_up_to()
     {
