@@ -12,7 +12,7 @@ const double Allowance = 0.005;
 if (args.Length is < 1 or > 3)
 {
     await Console.Error.WriteLineAsync(
-        "Usage: dotnet run -c Release --project laws/Handhold.Laws -- docs/laws [worlds, default 20000] [plans, misfit, tables, fits, coverage, posterior, effects, levels, calibration or experiment, default all]"
+        "Usage: dotnet run -c Release --project laws/Handhold.Laws -- docs/laws [worlds, default 20000] [plans, misfit, misfit-levels, tables, fits, coverage, posterior, effects, levels, calibration or experiment, default all]"
     );
     return 2;
 }
@@ -53,6 +53,19 @@ if (only is null or "misfit")
     }
 
     double Power(int frames, double dip) => Misfit.Power(frames, dip, dipped, Threads);
+}
+
+if (only is null or "misfit-levels")
+{
+    var (clubs, dipped) = (worlds / 50, worlds / 200);
+    Console.WriteLine($"Alarms of misfit where levels vary: {clubs} clubs, then {dipped} with each dip");
+    var alarms = LevelMisfit.Alarms(clubs, Threads);
+    var powers = LevelMisfit.Dips.Select(dip => (dip, LevelMisfit.Alarms(dipped, Threads, dip)));
+    await File.WriteAllTextAsync(Path.Combine(folder, "levels-do-not-fit.md"), LevelMisfitReport.Page(clubs, alarms, dipped, powers));
+    if (alarms > 0.01)
+    {
+        broken.Add($"misfit alarms where levels vary in {alarms:P2}");
+    }
 }
 
 if (only is null or "tables")
