@@ -40,15 +40,24 @@ public sealed class CurveBand
             return Pointwise(law, level, fastest, slowest, points);
         var rates = Enumerable.Range(0, Rates).Select(i => -LargestLogit + i * 2 * LargestLogit / (Rates - 1)).ToArray();
         var exposures = Exposures(fastest, slowest, points);
+        double[] wanted = [0.5, (1 - level) / 2, (1 + level) / 2];
         var cdf = new double[points, Rates];
-        for (var k = 0; k < Rates; k++)
-        {
-            var exposure = day.Coarse.ExposureFor(Elementary.Logistic(rates[k]).Mu);
-            for (var i = 0; i < points; i++)
-                cdf[i, k] = exposure.Cdf(exposures[i]);
-        }
+        var coarse = day.Coarse;
+        Search(0, Rates, [.. Enumerable.Range(0, points).SelectMany(_ => wanted, (i, p) => (i, p))]);
+        return new(exposures, Quantiles(wanted[0]), Quantiles(wanted[1]), Quantiles(wanted[2]), level);
 
-        return new(exposures, Quantiles(0.5), Quantiles((1 - level) / 2), Quantiles((1 + level) / 2), level);
+        // Finds, of rates from low to before high, the first whose distribution function is a quantile's or more, for all quantiles at once: only what they need is computed.
+        void Search(int low, int high, ImmutableArray<(int Row, double P)> open)
+        {
+            if (low == high || open.IsEmpty)
+                return;
+            var middle = (low + high) / 2;
+            var exposure = coarse.ExposureFor(Elementary.Logistic(rates[middle]).Mu);
+            foreach (var row in open.Select(o => o.Row).Distinct())
+                cdf[row, middle] = exposure.Cdf(exposures[row]);
+            Search(low, middle, [.. open.Where(o => cdf[o.Row, middle] >= o.P)]);
+            Search(middle + 1, high, [.. open.Where(o => cdf[o.Row, middle] < o.P)]);
+        }
 
         ImmutableArray<double> Quantiles(double p) => [.. Enumerable.Range(0, points).Select(i => Quantile(cdf, i, rates, p))];
     }
@@ -69,6 +78,7 @@ public sealed class CurveBand
     private static ImmutableArray<double> Exposures(double fastest, double slowest, int points) =>
         [.. Enumerable.Range(0, points).Select(i => fastest + (slowest - fastest) * i / (points - 1))];
 
+    /// <summary>A quantile between the two rates around it; the distribution function is zero where it was not needed.</summary>
     private static double Quantile(double[,] cdf, int row, double[] logits, double p)
     {
         var k = 0;
