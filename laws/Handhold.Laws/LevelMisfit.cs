@@ -42,7 +42,7 @@ internal static class LevelMisfit
     internal static bool IsAlarming(FrameTable table)
     {
         var rows = CurveRows.Split(s_model, table).Single();
-        VaryingLeaveOneOut others = new(s_model, rows.Data, VaryingSample.Of(s_model, rows, Size, rough: true, default));
+        VaryingLeaveOneOut others = new(s_model, rows.Data, VaryingSample.Of(s_model, rows, Size, rough: true, null, default));
         var statuses = ImmutableArray.CreateBuilder<Status>();
         CurveStatuses.AddMisfit(others.Suspicious, statuses, others.Count);
         return statuses.Count > 0;

@@ -15,13 +15,19 @@ internal static class VaryingFits
         CancellationToken cancellation
     )
     {
-        var (curves, evidence, done) = (new List<KeeperCurve>(), 0.0, 0);
-        foreach (var row in rows)
+        var (curves, evidence) = (new List<KeeperCurve>(), 0.0);
+        foreach (var (number, row) in rows.Index())
         {
-            var sample = VaryingSample.Of(model, row, Size, rough: false, cancellation);
+            var sample = VaryingSample.Of(
+                model,
+                row,
+                Size,
+                rough: false,
+                share => progress?.Report((number + share) / rows.Length),
+                cancellation
+            );
             evidence += sample.LogEvidence;
             curves.Add(Curve(model, row, sample));
-            progress?.Report(++done / (double)rows.Length);
         }
 
         return new(model, [.. curves]) { LogEvidence = evidence };
@@ -33,6 +39,10 @@ internal static class VaryingFits
             rows,
             sample,
             shape =>
-                OtherPriors.Of(model, shape, held => Curve(held, rows, VaryingSample.Of(held, rows, PriorCheckSize, rough: true, default)))
+                OtherPriors.Of(
+                    model,
+                    shape,
+                    held => Curve(held, rows, VaryingSample.Of(held, rows, PriorCheckSize, rough: true, null, default))
+                )
         );
 }

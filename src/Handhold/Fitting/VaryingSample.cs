@@ -37,8 +37,16 @@ internal sealed record VaryingSample(
     /// <param name="rows">The curve's frames.</param>
     /// <param name="size">Points.</param>
     /// <param name="rough">By few nodes and Laplace's method alone, which is a fifth of the work: good enough to compare priors by.</param>
+    /// <param name="progress">Told the share of the points done, 0 to 1.</param>
     /// <param name="cancellation">Stops the work.</param>
-    internal static VaryingSample Of(KeeperModel model, CurveRows rows, int size, bool rough, CancellationToken cancellation)
+    internal static VaryingSample Of(
+        KeeperModel model,
+        CurveRows rows,
+        int size,
+        bool rough,
+        Action<double>? progress,
+        CancellationToken cancellation
+    )
     {
         var place = $"Curve {rows.Key}";
         var moved = rows.Moved(model);
@@ -60,7 +68,7 @@ internal sealed record VaryingSample(
         density = density.From(peak.Top);
         var seed = Seed.From(model.Seed);
         var sample = WeightedSample.Of(
-            rough ? density.Rough : density.Log,
+            Told(rough ? density.Rough : density.Log, size, progress),
             density.Rough,
             peak,
             Trials,
@@ -88,6 +96,20 @@ internal sealed record VaryingSample(
             new(sample.Count, sample.EffectiveSize, sample.Tail),
             new(() => Moved(density, sample))
         );
+    }
+
+    private static LogDensity Told(LogDensity density, int size, Action<double>? progress)
+    {
+        var (done, telling) = (0, new Lock());
+        return progress is null
+            ? density
+            : z =>
+            {
+                var log = density(z);
+                lock (telling)
+                    progress(++done / (double)size);
+                return log;
+            };
     }
 
     private static VaryingDraw Draw(WhatMoved moved, double weight, VaryingPoint point)

@@ -189,6 +189,32 @@ public class LevelsInStopsFacts
         );
     }
 
+    [Fact]
+    public void A_single_fit_tells_how_far_it_is_and_can_be_stopped_in_between()
+    {
+        var model = Plain with { Ceiling = Ceiling.One, Varies = [new("photographer")] };
+        List<double> told = [];
+        _ = model.Fit(Club(2, 1), new Told(told.Add));
+        Assert.Equal(told.Order(), told);
+        Assert.InRange(told.Count, 100, 10_000);
+        Assert.Equal(1, told[^1]);
+
+        using CancellationTokenSource source = new();
+        Assert.Throws<OperationCanceledException>(() => model.Fit(Club(2, 1), new Told(share => Stop(share, source)), source.Token));
+
+        static void Stop(double share, CancellationTokenSource source)
+        {
+            Assert.True(share < 0.9, "The work goes on after it was told to stop.");
+            if (share > 0.3)
+                source.Cancel();
+        }
+    }
+
+    private sealed class Told(Action<double> tell) : IProgress<double>
+    {
+        public void Report(double value) => tell(value);
+    }
+
     private static Lazy<KeeperCurve> Fitted { get; } =
         new(() => (Plain with { Varies = [new("photographer", VaryingPart.Both), Groups.Nested] }).Fit(Club(4, 2)).Only);
 
