@@ -18,7 +18,7 @@ public class MisfitLaw
     public void The_laws_alarm_is_the_status_that_a_fit_carries()
     {
         var alarms = 0;
-        for (var i = 0; i < 6; i++)
+        for (var i = 0; i < 4; i++)
         {
             var table = Misfit.Dipped(framesASpeed: 48, dip: 0.25, Randomness.Seed.From(Misfit.Seed).Stream(i));
             var told = Misfit.Model.Fit(table).Only.Statuses.Any(s => s.Code == StatusCode.CurveDoesNotFit);
@@ -26,7 +26,7 @@ public class MisfitLaw
             alarms += told ? 1 : 0;
         }
 
-        Assert.InRange(alarms, 1, 5);
+        Assert.InRange(alarms, 1, 3);
     }
 
     [Fact]
