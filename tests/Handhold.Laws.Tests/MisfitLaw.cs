@@ -33,6 +33,6 @@ public class MisfitLaw
     public void Levels_that_obey_the_model_are_seldom_said_not_to() => Assert.InRange(LevelMisfit.Alarms(25, Threads), 0, 0.01);
 
     [Fact]
-    public void A_speed_that_loses_half_its_keepers_in_all_hands_is_often_told() =>
+    public void A_speed_that_loses_six_in_ten_keepers_in_all_hands_is_told_of_some_clubs() =>
         Assert.InRange(LevelMisfit.Alarms(20, Threads, dip: 0.6), 0.25, 1);
 }

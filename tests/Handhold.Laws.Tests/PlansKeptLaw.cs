@@ -10,7 +10,7 @@ public class PlansKeptLaw
     private static readonly ImmutableArray<IReadOnlyList<Outcome>> Worlds = PlansKept.Run(
         TestDesign.TwoBurstsOfThree,
         first: 0,
-        worlds: 250,
+        worlds: 200,
         threads: 2,
         Planning.AfterTest
     );

@@ -9,7 +9,7 @@ public class PosteriorProperties
 
     // The full form, 5000 tables, is part of laws/Handhold.Laws.
     [Fact]
-    public void Every_table_gets_numbers() => Assert.Empty(AnyTable.Faults(tables: 25, threads: 2));
+    public void Every_table_gets_numbers() => Assert.Empty(AnyTable.Faults(tables: 20, threads: 2));
 
     [Property(MaxTest = 5, Replay = "(20250131,3)")]
     public void Row_order_changes_no_bit(long seed)
