@@ -47,6 +47,33 @@ public class FittedCurveFacts
         Assert.Equal([(6, 6), (4, 6), (1, 6)], scene.Observed.Select(o => (o.Keepers, o.Frames)));
     }
 
+    [Theory]
+    [InlineData("off", false)]
+    [InlineData("lens", true)]
+    public void Curves_of_levels_say_where_frames_were_shot_under_other_conditions(string mode, bool differ)
+    {
+        FrameTable table =
+        [
+            .. from photographer in new[] { "ada", "bo", "cy" }
+            from shot in new[] { ("off", 60, 6), ("off", 30, 4), ("off", 15, 1), (mode, 30, 5), (mode, 15, 3), (mode, 8, 1) }
+            select new FrameCell(OneOver(shot.Item2), 6, Math.Min(6, shot.Item3 + photographer[0] - 'a'))
+            {
+                Conditions = new() { Photographer = photographer, StabiliserMode = shot.Item1 },
+            },
+        ];
+        var model = KeeperModel.Default with
+        {
+            Estimator = Estimator.Likelihood,
+            Luck = LuckKind.None,
+            Each = [],
+            Varies = [new("photographer")],
+        };
+        var curve = model.Fit(table, cancellation: TestContext.Current.CancellationToken).Only;
+        var scenes = LevelCurveScene.Of(curve, LevelGroup.Of(curve, null), PictureOptions.Default);
+        Assert.All(scenes, s => Assert.Equal(differ, s.ConditionsDiffer));
+        Assert.All(scenes, s => Assert.Equal(differ, s.Words.Subject.Contains("hollow: conditions differ", StringComparison.Ordinal)));
+    }
+
     [Fact]
     public void The_captions_count_the_data_and_name_criterion_estimator_and_day()
     {

@@ -256,6 +256,7 @@ internal static class OtherScenes
             At(-4.5),
             At(-4.4),
             [new(-6, 6, 6, 0.61, 1), new(-5, 3, 6, 0.19, 0.81), new(-4, 1, 6, 0.03, 0.56)],
+            false,
             -5,
             Marks.Third,
             Palette.Of(theme)

@@ -23,7 +23,14 @@ internal static class LevelCurvePicture
         figure.Line(xs, scene.Rate, figure.Palette.Curve, "level");
         foreach (var observed in scene.Observed)
         {
-            figure.Point(observed.Log2Seconds, observed.Rate, MarkerShape.FilledCircle, 8, figure.Palette.Ink);
+            figure.Point(
+                observed.Log2Seconds,
+                observed.Rate,
+                MarkerShape.FilledCircle,
+                8,
+                figure.Palette.Ink,
+                hollow: scene.ConditionsDiffer
+            );
         }
 
         if (scene.Half is { } half && half > xs[0] && half < xs[^1])
