@@ -9,7 +9,7 @@ internal static class EffectsInStopsReport
 {
     /// <summary>Whether a share may be the level: half a point, or three Monte Carlo errors.</summary>
     internal static bool Holds(ImmutableArray<bool> covered) =>
-        Math.Abs(Share(covered) - EffectsInStops.Level) <= Math.Max(0.005, 3 * Error(EffectsInStops.Level, covered.Length));
+        Math.Abs(Share(covered) - EffectsInStops.Level) <= Math.Max(0.005, 3 * MonteCarlo.Error(EffectsInStops.Level, covered.Length));
 
     internal static string Page(IEnumerable<(string Test, ImmutableSortedDictionary<string, ImmutableArray<bool>> Covered)> tests)
     {
@@ -32,7 +32,7 @@ internal static class EffectsInStopsReport
         foreach (var (effect, covered) in effects)
             page.Append(
                 CultureInfo.InvariantCulture,
-                $"| {test} | {effect} | {Share(covered):P1} ± {Error(Share(covered), covered.Length):P1} | {covered.Length} |\n"
+                $"| {test} | {effect} | {Share(covered):P1} ± {MonteCarlo.Error(Share(covered), covered.Length):P1} | {covered.Length} |\n"
             );
         page.Append(
             CultureInfo.InvariantCulture,
@@ -48,6 +48,4 @@ internal static class EffectsInStopsReport
     }
 
     private static double Share(ImmutableArray<bool> covered) => covered.Count(c => c) / (double)covered.Length;
-
-    private static double Error(double share, int trials) => Math.Sqrt(share * (1 - share) / trials);
 }

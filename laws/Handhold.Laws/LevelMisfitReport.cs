@@ -15,7 +15,7 @@ internal static class LevelMisfitReport
             # When does `curveDoesNotFit` speak up of levels that vary?
 
             False alarms: in {clubs} clubs drawn from the default priors, half points around 1/23 s within a stop or so (four photographers, a day each, six speeds one stop apart, six frames a speed
-            in two bursts of 3), fitted together with half points that vary, it was raised in {alarms:P2} (Monte Carlo error {Error(
+            in two bursts of 3), fitted together with half points that vary, it was raised in {alarms:P2} (Monte Carlo error {MonteCarlo.Error(
                 alarms,
                 clubs
             ):P2}). The law: at most 1 %.
@@ -29,7 +29,7 @@ internal static class LevelMisfitReport
         );
         foreach (var (dip, share) in powers)
         {
-            page.Append(CultureInfo.InvariantCulture, $"| {dip:P0} | {share:P0} ± {Error(share, dipped):P0} |\n");
+            page.Append(CultureInfo.InvariantCulture, $"| {dip:P0} | {share:P0} ± {MonteCarlo.Error(share, dipped):P0} |\n");
         }
         page.Append(
             CultureInfo.InvariantCulture,
@@ -43,6 +43,4 @@ internal static class LevelMisfitReport
         );
         return page.ToString();
     }
-
-    private static double Error(double share, int trials) => Math.Sqrt(share * (1 - share) / trials);
 }

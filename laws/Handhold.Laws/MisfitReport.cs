@@ -20,7 +20,7 @@ internal static class MisfitReport
             # When does `curveDoesNotFit` speak up?
 
             False alarms: in {wellPosed} tests of worlds drawn from the default priors (seven speeds one stop apart, six frames a speed in two bursts
-            of 3, on one day), where the curve is right by construction, it was raised in {alarms:P2} (Monte Carlo error {Error(
+            of 3, on one day), where the curve is right by construction, it was raised in {alarms:P2} (Monte Carlo error {MonteCarlo.Error(
                 alarms,
                 wellPosed
             ):P2}). The law: at most 1 %.
@@ -37,7 +37,7 @@ internal static class MisfitReport
         {
             page.Append(
                 CultureInfo.InvariantCulture,
-                $"| {frames} | {small:P1} ± {Error(small, dipped):P1} | {large:P1} ± {Error(large, dipped):P1} |\n"
+                $"| {frames} | {small:P1} ± {MonteCarlo.Error(small, dipped):P1} | {large:P1} ± {MonteCarlo.Error(large, dipped):P1} |\n"
             );
         }
         page.Append(
@@ -52,6 +52,4 @@ internal static class MisfitReport
         );
         return page.ToString();
     }
-
-    private static double Error(double share, int trials) => Math.Sqrt(share * (1 - share) / trials);
 }

@@ -26,6 +26,7 @@ internal sealed record LevelCurveScene(
         var (from, to) = (ShutterSpeed.FromLog2Seconds(shown.Min), ShutterSpeed.FromLog2Seconds(shown.Max));
         var under = curve.Under(curve.ReferenceConditions);
         var differ = curve.Data.Cells.Any(c => curve.Under(c.Conditions) != under);
+        var apart = differ ? $" The curves are for {under}; frames shot otherwise are among the points." : "";
         var typical = curve.Band(from, to, Points, AnswerOptions.OfReport(curve)).Median;
         return
         [
@@ -36,7 +37,7 @@ internal sealed record LevelCurveScene(
 
         LevelCurveScene Of(FittedLevel level, CurveBand band) =>
             new(
-                Said(level, group.Column, curve, differ, options),
+                Said(level, group.Column, curve.Model.Level, apart, options),
                 band.Log2Seconds,
                 band.Median,
                 band.Lower,
@@ -50,21 +51,16 @@ internal sealed record LevelCurveScene(
             );
     }
 
-    private static PictureWords Said(FittedLevel level, string column, KeeperCurve curve, bool differ, PictureOptions options)
+    private static PictureWords Said(FittedLevel level, string column, double confidence, string apart, PictureOptions options)
     {
         var kept = level.Speeds.Sum(s => s.Keepers);
         return new PictureWords(
             level.HalfKeeperExposure is { } half
                 ? $"{level}: half at {CurveWords.Speed(half.Log2Seconds, options.Answers.Marks)}"
                 : $"{level}: no half-keeper speed",
-            $"{CurveWords.Number(kept)} of {CurveWords.Count(level.Frames, "frame")} kept; {CurveWords.WholePercent(level.Borrowed)} borrowed{(differ ? "; hollow: conditions differ" : "")}",
+            $"{CurveWords.Number(kept)} of {CurveWords.Count(level.Frames, "frame")} kept; {CurveWords.WholePercent(level.Borrowed)} borrowed{(apart.Length > 0 ? "; hollow: conditions differ" : "")}",
             [],
-            $"Keeper rate of {column} {level} against shutter speed, with its {CurveWords.Percent(curve.Model.Level)} interval, before a typical {column}."
-                + (
-                    differ
-                        ? $" The curves are for {curve.Under(curve.ReferenceConditions)}; frames shot otherwise are among the points."
-                        : ""
-                )
+            $"Keeper rate of {column} {level} against shutter speed, with its {CurveWords.Percent(confidence)} interval, before a typical {column}.{apart}"
         );
     }
 }

@@ -69,7 +69,7 @@ public sealed class CurveChecks
             )
         : string.Create(
             CultureInfo.InvariantCulture,
-            $"It hangs most on {most.Keepers} of {most.Frames} at {string.Join(" and ", most.Cells.Select(c => c.Exposure).Distinct())}{Whose(most)}: without them {Asked} for {100 * Rate:0.#} % would be {Math.Abs(influence.Value):0.0} stops {(influence.Value < 0 ? "faster" : "slower")}."
+            $"It hangs most on {most.Keepers} of {most.Frames} at {Listing.And(most.Cells.Select(c => c.Exposure).Distinct())}{Whose(most)}: without them {Asked} for {100 * Rate:0.#} % would be {Math.Abs(influence.Value):0.0} stops {(influence.Value < 0 ? "faster" : "slower")}."
         );
 
     private string Asked => IsTypical ? "the typical exposure" : "the exposure";

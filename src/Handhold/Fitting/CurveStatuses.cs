@@ -160,12 +160,10 @@ internal static class CurveStatuses
             statuses.Add(
                 new(
                     StatusCode.PriorDominated,
-                    $"The data hardly inform {Listed(names)}: what is said of {(names.Length == 1 ? "it" : "them")} is mostly the prior."
+                    $"The data hardly inform {Listing.And(names)}: what is said of {(names.Length == 1 ? "it" : "them")} is mostly the prior."
                 )
             );
     }
-
-    private static string Listed(string[] names) => names is [var only] ? only : $"{string.Join(", ", names[..^1])} and {names[^1]}";
 
     private static double Sd(BetaPrior prior) =>
         Math.Sqrt(prior.A * prior.B / ((prior.A + prior.B) * (prior.A + prior.B) * (prior.A + prior.B + 1)));

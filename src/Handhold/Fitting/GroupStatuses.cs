@@ -19,7 +19,7 @@ internal static class GroupStatuses
         {
             Add(
                 StatusCode.GroupsNotAssessable,
-                $"Keepers and rejects separate, so how much varies by {string.Join(" and ", model.Varies.Select(v => v.Column).Distinct())} cannot be told, and all frames are taken as of one curve. Frames at speeds where some are kept and some are not would tell."
+                $"Keepers and rejects separate, so how much varies by {Listing.And(model.Varies.Select(v => v.Column).Distinct())} cannot be told, and all frames are taken as of one curve. Frames at speeds where some are kept and some are not would tell."
             );
             return;
         }
@@ -29,7 +29,7 @@ internal static class GroupStatuses
             if (group.Spreads.Where(s => s.Estimate == 0).ToArray() is [_, ..] none)
                 Add(
                     StatusCode.NoGroupSpread,
-                    $"{Alike(group)}, so the spread of {string.Join(" and ", none.Select(s => s.Name))} is estimated as none{AtMost(none, linear.Level)}."
+                    $"{Alike(group)}, so the spread of {Listing.And(none.Select(s => s.Name))} is estimated as none{AtMost(none, linear.Level)}."
                 );
             else if (group.Correlation is { } correlation && Math.Abs(correlation) > 1 - 1e-9)
                 Add(
@@ -110,7 +110,7 @@ internal static class GroupStatuses
         none.All(s => s.Interval.Upper is not null)
             ? string.Create(
                 CultureInfo.InvariantCulture,
-                $"; with {100 * level:0.##} % confidence {(none.Length == 1 ? "it is" : "they are")} at most {string.Join(" and ", none.Select(s => s.Interval.Upper!.Value.ToString("0.00", CultureInfo.InvariantCulture)))} on the link's scale"
+                $"; with {100 * level:0.##} % confidence {(none.Length == 1 ? "it is" : "they are")} at most {Listing.And(none.Select(s => s.Interval.Upper!.Value.ToString("0.00", CultureInfo.InvariantCulture)))} on the link's scale"
             )
             : "";
 }

@@ -36,7 +36,7 @@ internal static class LinearStatuses
         if (linear.ChangingSteepness is [_, ..] changing)
             Add(
                 StatusCode.SlopeVaries,
-                $"The steepness depends on {string.Join(" and ", changing)}, so what that costs in stops depends on the rate: compare at the rate you want."
+                $"The steepness depends on {Listing.And(changing)}, so what that costs in stops depends on the rate: compare at the rate you want."
             );
         if (model.Ceiling.Value is null && linear.CeilingStandardError is null)
             Add(

@@ -38,7 +38,7 @@ internal static class SeparationWords
         if (alike.Length > 0)
             return $"{string.Join(", and ", alike)}.";
         var columns = linear.Likelihood.Separation.Columns.Select(c => c.Name);
-        return $"Some combination of {string.Join(" and ", columns)} parts keepers from rejects at {string.Join(", ", Exposures(linear))}.";
+        return $"Some combination of {Listing.And(columns)} parts keepers from rejects at {string.Join(", ", Exposures(linear))}.";
     }
 
     /// <summary>A level whose frames are all of one kind.</summary>
@@ -90,7 +90,7 @@ internal static class SeparationWords
         if (penalised)
             return "The estimates are finite because of the penalty; their intervals are wide for this reason.";
         var columns = linear.Likelihood.Separation.Columns;
-        var none = $"The likelihood has no finite estimate of {string.Join(" and ", columns.Select(c => c.Name))}.";
+        var none = $"The likelihood has no finite estimate of {Listing.And(columns.Select(c => c.Name))}.";
         var bounds = columns.Select(c => Bound(linear.Coefficients[c.Index])).OfType<string>().ToArray();
         return bounds.Length == 0 ? none : $"{none} With {Percent(linear.Level)} confidence {string.Join(", and ", bounds)}.";
     }

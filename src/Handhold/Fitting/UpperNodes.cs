@@ -7,8 +7,8 @@ namespace Handhold.Fitting;
 /// <summary>Nodes for integrals over the few directions in which what stands above the finest levels moves their frames: standard deviates, and the logarithm of the weight with half their squares added.</summary>
 /// <remarks>
 /// Products of Gauss and Hermite's nodes; three or four directions may have the fully symmetric formula of fifth degree instead, 2 n² + 1 nodes that are exact for polynomials up to that
-/// degree: McNamee and Stenger (1967), Numerische Mathematik 10, 327-344. More directions have none, or pairs of opposite normal draws, always the same: their noise is then nearly that of
-/// other parameters too, and drops out of differences.
+/// degree: McNamee and Stenger (1967), Numerische Mathematik 10, 327-344. More directions have none, or pairs of opposite normal draws, always the same, so that
+/// noise common to all parameters drops out of their differences.
 /// </remarks>
 internal sealed class UpperNodes
 {

@@ -119,7 +119,7 @@ internal sealed class GroupLayout
         if (columns.IsEmpty)
             throw new CellException(
                 place,
-                $"{term} is to vary by {by}, and it is no term of it: {(design.Terms.IsEmpty ? "it has none" : $"it has {string.Join(" and ", design.Terms.SelectMany(t => t.Columns))}")}.",
+                $"{term} is to vary by {by}, and it is no term of it: {(design.Terms.IsEmpty ? "it has none" : $"it has {Listing.And(design.Terms.SelectMany(t => t.Columns))}")}.",
                 $"Name a term of it, add this one (--term {term}), or let intercept or exposure vary."
             );
         var rows = cells.Select(c => (Level: grouping.LevelOf(c.Conditions), Row: design.Row(c))).ToLookup(c => c.Level, c => c.Row);

@@ -55,7 +55,7 @@ internal sealed record LevelSpread(
         if (effects.IsEmpty)
             throw new CellException(
                 place,
-                $"{term} is to vary by {by}, and it is no term of it: {(moved.Effects.IsEmpty ? "it has none" : $"it has {string.Join(" and ", moved.Effects.Select(e => e.Name))}")}.",
+                $"{term} is to vary by {by}, and it is no term of it: {(moved.Effects.IsEmpty ? "it has none" : $"it has {Listing.And(moved.Effects.Select(e => e.Name))}")}.",
                 $"Name a term of it, add this one (--term {term}), or let intercept or exposure vary."
             );
         var settings = cells

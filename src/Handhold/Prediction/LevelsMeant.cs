@@ -22,7 +22,7 @@ internal sealed record LevelsMeant(ImmutableArray<(int Grouping, int Level)> Kno
             Whose.NewPhotographer or Whose.Population => Knowing(_ => false),
             _ => throw new ConditionsException(
                 "whose",
-                $"This curve holds {string.Join(" and ", groupings.Select(g => Say.Count(g.Levels.Length, g.Varying.Column)).Distinct())}, and it was not said whose rate is meant.",
+                $"This curve holds {Listing.And(groupings.Select(g => Say.Count(g.Levels.Length, g.Varying.Column)).Distinct())}, and it was not said whose rate is meant.",
                 "Say whose: this one, a typical one, a new setup, a new photographer, or the population's."
             ),
         };
@@ -49,7 +49,7 @@ internal sealed record LevelsMeant(ImmutableArray<(int Grouping, int Level)> Kno
         )
             throw new ConditionsException(
                 "whose",
-                $"The two sides differ in {string.Join(" and ", apart)}, and {(whose == Whose.Typical ? "a typical level" : "a new level")} is none of those.",
+                $"The two sides differ in {Listing.And(apart)}, and {(whose == Whose.Typical ? "a typical level" : "a new level")} is none of those.",
                 "Ask whose this one."
             );
 
@@ -71,10 +71,10 @@ internal sealed record LevelsMeant(ImmutableArray<(int Grouping, int Level)> Kno
         throw new ConditionsException(
             column,
             missing.Length > 0
-                ? $"The answer depends on {string.Join(" and ", missing)}, and it was not said for which."
+                ? $"The answer depends on {Listing.And(missing)}, and it was not said for which."
                 : $"No frame had {string.Join(", ", path.Select(c => $"{c} {conditions[c]}"))}.",
             missing.Length == 0 ? $"Set {column} to {Some(grouping)}, or ask for a new one."
-                : path.Length > 1 ? $"Set {string.Join(" and ", path)}, such as {Some(grouping)}."
+                : path.Length > 1 ? $"Set {Listing.And(path)}, such as {Some(grouping)}."
                 : $"Set {column} to {Some(grouping)}."
         );
     }

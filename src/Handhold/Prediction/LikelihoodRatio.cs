@@ -30,7 +30,7 @@ public sealed class LikelihoodRatio
     public string Sentence =>
         string.Create(
             CultureInfo.InvariantCulture,
-            $"With {string.Join(" and ", Added)} twice the log-likelihood is {Statistic:0.00} higher for {DegreesOfFreedom} more coefficient{(DegreesOfFreedom == 1 ? "" : "s")}: a chance of {PValue:0.####} if {(DegreesOfFreedom == 1 ? "it" : "they")} did nothing."
+            $"With {Listing.And(Added)} twice the log-likelihood is {Statistic:0.00} higher for {DegreesOfFreedom} more coefficient{(DegreesOfFreedom == 1 ? "" : "s")}: a chance of {PValue:0.####} if {(DegreesOfFreedom == 1 ? "it" : "they")} did nothing."
         );
 
     /// <inheritdoc cref="Sentence" />
@@ -49,7 +49,7 @@ public sealed class LikelihoodRatio
         var (all, some) = (Columns(larger), Columns(smaller));
         if (some.Except(all).ToArray() is [_, ..] strange)
             throw Incomparable(
-                $"the smaller has {string.Join(" and ", strange)}, which the larger has not",
+                $"the smaller has {Listing.And(strange)}, which the larger has not",
                 "Compare nested fits, or look at Akaike's criterion of each"
             );
         ImmutableArray<string> added = [.. all.Except(some)];

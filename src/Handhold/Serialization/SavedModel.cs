@@ -48,8 +48,7 @@ internal static class SavedModel
     {
         var estimator = EstimatorWords.FirstOrDefault(e => e.Value == place["estimator"].Text());
         if (estimator.Value is null)
-            throw place["estimator"]
-                .Wrong($"this version knows {string.Join(" and ", EstimatorWords.Values.Order(StringComparer.Ordinal))}");
+            throw place["estimator"].Wrong($"this version knows {Listing.And(EstimatorWords.Values.Order(StringComparer.Ordinal))}");
         var scale = estimator.Key == Estimator.Posterior ? "stops" : "link";
         if (place["scale"].Text() != scale)
             throw place["scale"].Wrong($"the estimator {estimator.Value} speaks in \"{scale}\"");

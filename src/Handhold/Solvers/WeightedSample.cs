@@ -12,7 +12,7 @@ internal sealed class WeightedSample
 {
     private const int Trial = 1024;
     private const int TrialDegrees = 4;
-    private const double Plenty = 0.75; // of a trial's points, what all trials together are worth when there are no more
+    private const double Plenty = 0.75; // trials end when together they are worth so much of one's points
     private const double PointsEach = 10; // points that carry the moments, for each coordinate
     private const double Wider = 1.1; // tails are what a trial shows least of
     private readonly double[] _points;
@@ -52,7 +52,7 @@ internal sealed class WeightedSample
     /// <param name="density">Its logarithm; coordinates of about unit scale.</param>
     /// <param name="rough">Nearly the same, for trials.</param>
     /// <param name="peak">Its top.</param>
-    /// <param name="trials">Trials at most, until together they show enough: where there may be several the sample's t is a little wider than they say.</param>
+    /// <param name="trials">Trials at most, until together they show enough: where there may be several the sample's t is a tenth wider than they say.</param>
     /// <param name="size">Points.</param>
     /// <param name="bits">Gives 64 uniform bits at a time, for the shifts of the points.</param>
     /// <param name="cancellation">Stops the work.</param>
