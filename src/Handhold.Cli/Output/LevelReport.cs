@@ -5,6 +5,8 @@ namespace Handhold.Cli;
 /// <summary>Levels that a posterior fitted together, for people: how they spread, where each stands, and how much it borrowed.</summary>
 internal static class LevelReport
 {
+    private const int MostRemarks = 5;
+
     public static void Write(Page page, VaryingLevels group, double level)
     {
         page.Blank();
@@ -14,6 +16,12 @@ internal static class LevelReport
         );
         GroupReport.WriteLevels(page, group.Varying, group.Levels);
     }
+
+    /// <summary>What to say of single levels, where the curve as a whole is not approximate already.</summary>
+    public static IEnumerable<Status> Remarks(KeeperCurve curve) =>
+        curve.Statuses.Any(s => s.Code == StatusCode.Approximate)
+            ? []
+            : curve.Levels.SelectMany(g => g.Levels).SelectMany(l => l.Statuses).Take(MostRemarks);
 
     private static string[] Row(ParameterSummary spread) =>
         spread.Name switch

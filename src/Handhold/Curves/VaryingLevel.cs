@@ -6,6 +6,7 @@ namespace Handhold;
 /// <summary>One level of a column that varies, as a posterior sees it.</summary>
 public sealed class VaryingLevel : FittedLevel
 {
+    private readonly Lazy<ImmutableArray<Status>> _statuses;
     private readonly Lazy<ImmutableArray<TermInStops>> _inStops;
     private readonly HalfPointMixture _halfKeeper;
     private readonly Func<IRateLaw> _law;
@@ -14,16 +15,25 @@ public sealed class VaryingLevel : FittedLevel
         ImmutableArray<string> path,
         ImmutableArray<SpeedCount> speeds,
         ImmutableArray<ParameterSummary> effects,
+        Sampling sampling,
+        Lazy<ImmutableArray<Status>> statuses,
         double borrowed,
         Lazy<ImmutableArray<TermInStops>> inStops,
         HalfPointMixture halfKeeper,
         Func<IRateLaw> law,
         double level
     )
-        : base(path, speeds, borrowed, level) => (Effects, _inStops, _halfKeeper, _law) = (effects, inStops, halfKeeper, law);
+        : base(path, speeds, borrowed, level) =>
+        (Effects, Sampling, _statuses, _inStops, _halfKeeper, _law) = (effects, sampling, statuses, inStops, halfKeeper, law);
 
     /// <summary>What it adds, those that vary: to <c>tau0</c>, stops, to <c>log2b</c>, the base-two logarithm of the steepness, and to effects of terms.</summary>
     public ImmutableArray<ParameterSummary> Effects { get; }
+
+    /// <summary>How well the weighted points stand for it, and for the levels that it lies within. Two draws beside each point count apart, though they share its parameters.</summary>
+    public Sampling Sampling { get; }
+
+    /// <summary>What the reader should know of it: <c>approximate</c> where its points are few, or its effects move with more quadrature nodes. Computed when first asked.</summary>
+    public ImmutableArray<Status> Statuses => _statuses.Value;
 
     /// <inheritdoc />
     public override ImmutableArray<TermInStops> InStops => _inStops.Value;

@@ -5,12 +5,14 @@ namespace Handhold;
 /// <summary>How the levels of a column differ, as a posterior sees it.</summary>
 public sealed class VaryingLevels
 {
+    private readonly Lazy<ImmutableArray<VaryingLevel>> _levels;
+
     internal VaryingLevels(
         Varying varying,
         ImmutableArray<ParameterSummary> spreads,
         ParameterSummary? correlation,
-        ImmutableArray<VaryingLevel> levels
-    ) => (Varying, Spreads, Correlation, Levels) = (varying, spreads, correlation, levels);
+        Lazy<ImmutableArray<VaryingLevel>> levels
+    ) => (Varying, Spreads, Correlation, _levels) = (varying, spreads, correlation, levels);
 
     /// <summary>What was asked to vary.</summary>
     public Varying Varying { get; }
@@ -21,6 +23,6 @@ public sealed class VaryingLevels
     /// <summary>Correlation of a level's two effects; null where only one varies, or each by itself.</summary>
     public ParameterSummary? Correlation { get; }
 
-    /// <summary>The levels, in byte order.</summary>
-    public ImmutableArray<VaryingLevel> Levels { get; }
+    /// <summary>The levels, in byte order. Computed when first asked.</summary>
+    public ImmutableArray<VaryingLevel> Levels => _levels.Value;
 }

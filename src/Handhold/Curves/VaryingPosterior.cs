@@ -9,11 +9,13 @@ namespace Handhold.Curves;
 /// <param name="draws">The points.</param>
 /// <param name="spreads">How levels vary.</param>
 /// <param name="level">Block of a level, by grouping and place, and its draws; days are the grouping after the last.</param>
+/// <param name="nodes">What more quadrature nodes would change.</param>
 internal sealed class VaryingPosterior(
     WhatMoved moved,
     ImmutableArray<VaryingDraw> draws,
     ImmutableArray<LevelSpread> spreads,
-    Func<int, int, (int Block, ImmutableArray<LevelDraw> Draws)> level
+    Func<int, int, (int Block, ImmutableArray<LevelDraw> Draws)> level,
+    NodeChange nodes
 )
 {
     private const double Golden = 0.618033988749894848;
@@ -45,15 +47,28 @@ internal sealed class VaryingPosterior(
         return new(moved, [.. Curves(known, fresh, weights)], 0) { Sampling = Sampling(weights) };
     }
 
-    /// <summary>Weighted values of what is drawn of one level, and how well the points stand for it.</summary>
-    internal (WeightedValues Values, Sampling Sampling) Values(int grouping, int place, Func<LevelDraw, double> value)
-    {
-        var own = level(grouping, place).Draws;
-        double[] weights = [.. draws.Select((d, k) => d.Typical.Weight * own[k].Ratio * own[k].Own)];
-        var total = weights.Sum();
-        weights = Array.ConvertAll(weights, w => w / total);
-        return (new([.. weights.Select((weight, k) => (value(own[k]), weight))]), Sampling(weights));
-    }
+    /// <summary>How well the points stand for some levels.</summary>
+    internal Sampling SamplingOf(ImmutableArray<(int Grouping, int Level)> known) => Sampling(Weights(known));
+
+    /// <summary>Weighted values of what is drawn of one level.</summary>
+    internal WeightedValues Values(int grouping, int place, Func<LevelDraw, double> value) =>
+        new([.. level(grouping, place).Draws.Select(value).Zip(Weights([(grouping, place)]))]);
+
+    /// <summary>What is known of a number that each point has.</summary>
+    internal ParameterSummary Summary(string name, Func<VaryingDraw, double> value, double credibility, string prior) =>
+        Summary(name, [.. draws.Select(value)], [.. draws.Select(d => d.Typical.Weight)], credibility, prior);
+
+    /// <summary>What is known of a number that is drawn of one level.</summary>
+    internal ParameterSummary Summary(
+        string name,
+        (int Grouping, int Level) of,
+        Func<LevelDraw, double> value,
+        double credibility,
+        string prior
+    ) => Summary(name, [.. level(of.Grouping, of.Level).Draws.Select(value)], Weights([of]), credibility, prior);
+
+    private ParameterSummary Summary(string name, double[] values, double[] weights, double credibility, string prior) =>
+        new WeightedValues([.. values.Zip(weights)]).Summary(name, credibility, prior, nodes.Of(values, weights));
 
     private static Sampling Sampling(double[] weights) => new(weights.Length, 1 / weights.Sum(w => w * w), ParetoTail.Shape(weights));
 

@@ -28,8 +28,16 @@ internal sealed class WeightedValues
     internal double StandardDeviation { get; }
 
     /// <summary>What is said of a parameter: median, mean, sd and equal-tailed interval.</summary>
-    internal ParameterSummary Summary(string name, double level, string prior) =>
-        new(name, Quantile(0.5), Mean, StandardDeviation, new(Quantile((1 - level) / 2), Quantile((1 + level) / 2), level), prior);
+    internal ParameterSummary Summary(string name, double level, string prior, Lazy<double>? nodeChange = null) =>
+        new(
+            name,
+            Quantile(0.5),
+            Mean,
+            StandardDeviation,
+            new(Quantile((1 - level) / 2), Quantile((1 + level) / 2), level),
+            prior,
+            nodeChange
+        );
 
     /// <summary>Share of the weight below a value.</summary>
     internal double Below(double value)

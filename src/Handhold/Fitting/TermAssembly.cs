@@ -16,7 +16,11 @@ internal static class TermAssembly
     )
     {
         TermPosterior posterior = new(sample.Moved, sample.Draws, sample.Sessions);
-        var parameters = Parameters(model, posterior);
+        var parameters = Parameters(
+            model,
+            posterior.Moved,
+            (name, value, prior) => posterior.Values(value).Summary(name, model.Level, prior)
+        );
         var conditions = posterior.Reference(rows.Data.Cells);
         var shape = MedianShape(posterior, posterior.Moved.Read(conditions));
         var (logLikelihood, deviance) = Fit(posterior, model.Judging, rows.Data.Cells);
@@ -44,20 +48,27 @@ internal static class TermAssembly
     }
 
     /// <summary>What is known of the parameters.</summary>
-    internal static ImmutableArray<ParameterSummary> Parameters(KeeperModel model, TermPosterior posterior)
+    /// <param name="model">The model.</param>
+    /// <param name="moved">Its terms.</param>
+    /// <param name="summary">What is known of a number of each draw, by name and prior.</param>
+    internal static ImmutableArray<ParameterSummary> Parameters(
+        KeeperModel model,
+        WhatMoved moved,
+        Func<string, Func<TermDraw, double>, string, ParameterSummary> summary
+    )
     {
         var priors = model.Priors;
         var parameters = ImmutableArray.CreateBuilder<ParameterSummary>();
-        Add("tau0", d => d.Tau0, posterior.Moved.Tau0);
+        Add("tau0", d => d.Tau0, moved.Tau0);
         Add("log2b", d => d.LogSteepness / Math.Log(2), priors.Steepness);
         if (model.Ceiling.Value is null)
             Add("ceiling", d => d.Ceiling, $"1 - {priors.CeilingLoss}");
         if (model.Floor.Value is null)
             Add("floor", d => d.Floor, priors.Floor);
-        for (var j = 0; j < posterior.Moved.Effects.Length; j++)
+        for (var j = 0; j < moved.Effects.Length; j++)
         {
             var place = j;
-            Add(posterior.Moved.Effects[j].Name, d => d.Effects[place], posterior.Moved.Prior(j));
+            Add(moved.Effects[j].Name, d => d.Effects[place], moved.Prior(j));
         }
 
         if (model.Luck == LuckKind.Normal)
@@ -68,8 +79,7 @@ internal static class TermAssembly
 
         return parameters.ToImmutable();
 
-        void Add(string name, Func<TermDraw, double> value, object prior) =>
-            parameters.Add(posterior.Values(value).Summary(name, model.Level, prior.ToString()!));
+        void Add(string name, Func<TermDraw, double> value, object prior) => parameters.Add(summary(name, value, prior.ToString()!));
     }
 
     /// <summary>The curve at the medians, under the conditions of a report.</summary>

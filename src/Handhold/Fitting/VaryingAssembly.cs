@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Handhold.Fitting;
 
 /// <summary>A finished curve in which levels vary.</summary>
@@ -11,17 +13,22 @@ internal static class VaryingAssembly
     )
     {
         var (posterior, typical) = (sample.Posterior, sample.Posterior.Typical);
-        var parameters = TermAssembly.Parameters(model, typical);
+        var parameters = TermAssembly.Parameters(
+            model,
+            posterior.Moved,
+            (name, value, prior) => posterior.Summary(name, d => value(d.Typical), model.Level, prior)
+        );
         var conditions = typical.Reference(rows.Data.Cells);
         var shape = TermAssembly.MedianShape(typical, posterior.Moved.Read(conditions));
         VaryingLeaveOneOut others = new(model, rows.Data, sample);
+        Lazy<ImmutableArray<VaryingLevels>> levels = new(() => VaryingSummaries.Of(model, rows.Data, posterior, conditions));
         return new(
             rows.Key,
             rows.Data,
             model,
             posterior.Moved.Tau0,
             parameters,
-            new(() => VaryingStatuses.Of(model, rows.Data, sample, parameters, others))
+            new(() => VaryingStatuses.Of(model, rows.Data, sample, parameters, levels.Value, others))
         )
         {
             Expected = new(() => others.All),
@@ -30,7 +37,7 @@ internal static class VaryingAssembly
             Deviance = double.NaN,
             Term = typical,
             Varying = posterior,
-            FindLevels = new(() => VaryingSummaries.Of(model, rows.Data, posterior, conditions)),
+            FindLevels = levels,
             Posterior = typical.At(conditions),
             MedianShape = shape,
             Sampling = sample.Sampling,

@@ -13,15 +13,13 @@ namespace Handhold.Fitting;
 /// <param name="LogEvidence">Log of the integral, Bernoulli scale.</param>
 /// <param name="LogLikelihood">At the top of the density of the parameters, levels integrated out.</param>
 /// <param name="Sampling">How well the points stand for it.</param>
-/// <param name="Moves">By how many of its standard deviations each coordinate moves from 9 to 15 nodes: the most.</param>
 internal sealed record VaryingSample(
     VaryingPosterior Posterior,
     VaryingDensity Density,
     ImmutableArray<double> Top,
     double LogEvidence,
     double LogLikelihood,
-    Sampling Sampling,
-    Lazy<double> Moves
+    Sampling Sampling
 )
 {
     private const double LogTwoPi = 1.8378770664093454836;
@@ -82,19 +80,20 @@ internal sealed record VaryingSample(
             .Select(k => (Index: k, Point: density.Read(sample.Point(k))))
             .ToImmutableArray();
         LevelSampler sampler = new(density, points, Beside, size, seed);
+        double[][] some = [.. points.Take(Checked).Select(p => sample.Point(p.Index).ToArray())];
         return new(
             new(
                 moved,
                 [.. points.SelectMany(p => Enumerable.Repeat(Draw(moved, sample.Weights[p.Index] / Beside, p.Point), Beside))],
                 spreads,
-                sampler.Of
+                sampler.Of,
+                new(Beside * some.Length, () => MoreNodes(density, some))
             ),
             density,
             [.. peak.Top],
             sample.LogIntegral - 0.5 * density.Dimension * LogTwoPi,
             density.LogLikelihood(density.Read(peak.Top), IntegralRule.Usual),
-            new(sample.Count, sample.EffectiveSize, sample.Tail),
-            new(() => Moved(density, sample))
+            new(sample.Count, sample.EffectiveSize, sample.Tail)
         );
     }
 
@@ -133,25 +132,11 @@ internal sealed record VaryingSample(
         );
     }
 
-    /// <summary>What more nodes would change: to first order the covariance of each coordinate with the change of the log density.</summary>
-    private static double Moved(VaryingDensity density, WeightedSample sample)
+    /// <summary>Change of the log density from more nodes, beside each draw.</summary>
+    private static double[] MoreNodes(VaryingDensity density, double[][] points)
     {
-        int[] some = [.. Enumerable.Range(0, Math.Min(Checked, sample.Count)).Where(k => sample.Weights[k] > Negligible)];
-        var total = some.Sum(k => sample.Weights[k]);
-        var change = new double[some.Length];
-        Parallel.For(0, some.Length, i => change[i] = density.Fine(sample.Point(some[i])) - density.Log(sample.Point(some[i])));
-        var mean = Mean(i => change[i]);
-        var most = 0.0;
-        for (var j = 0; j < density.Dimension; j++)
-        {
-            var middle = Mean(i => sample.Point(some[i])[j]);
-            var variance = Mean(i => (sample.Point(some[i])[j] - middle) * (sample.Point(some[i])[j] - middle));
-            var covariance = Mean(i => (sample.Point(some[i])[j] - middle) * (change[i] - mean));
-            most = Math.Max(most, Math.Abs(covariance) / Math.Sqrt(variance));
-        }
-
-        return most;
-
-        double Mean(Func<int, double> value) => some.Select((k, i) => sample.Weights[k] * value(i)).Sum() / total;
+        var changes = new double[Beside * points.Length];
+        Parallel.For(0, points.Length, k => Array.Fill(changes, density.Fine(points[k]) - density.Log(points[k]), Beside * k, Beside));
+        return changes;
     }
 }

@@ -13,6 +13,7 @@ internal static class VaryingStatuses
         CurveData data,
         VaryingSample sample,
         ImmutableArray<ParameterSummary> parameters,
+        ImmutableArray<VaryingLevels> levels,
         VaryingLeaveOneOut others
     )
     {
@@ -31,26 +32,44 @@ internal static class VaryingStatuses
         CurveStatuses.AddBursts(model, data, statuses);
         CurveStatuses.AddShooting(data, statuses);
         CurveStatuses.AddMisfit(others.Suspicious, statuses, others.Count);
-        if (Doubt(sample) is { } doubt)
+        if (
+            Doubt(
+                sample.Sampling,
+                [.. parameters, .. levels.SelectMany(l => l.Spreads), .. levels.Select(l => l.Correlation).OfType<ParameterSummary>()]
+            ) is
+            { } doubt
+        )
             statuses.Add(
                 new(StatusCode.Approximate, $"The numbers are approximate: {doubt}. Fewer columns that vary, or more frames, would help.")
             );
         return statuses.ToImmutable();
     }
 
-    /// <summary>Why the numbers are approximate; null where they are not. What more nodes change is counted at the points, so it is told only where these can be trusted.</summary>
-    private static string? Doubt(VaryingSample sample)
-    {
-        if (sample.Sampling.IsPoor)
-            return string.Create(
+    /// <summary>What a reader of one level should know beside.</summary>
+    internal static ImmutableArray<Status> Of(string level, Sampling sampling, ImmutableArray<ParameterSummary> effects) =>
+        Doubt(sampling, effects) is { } doubt ? [new(StatusCode.Approximate, $"What is said of {level} is approximate: {doubt}.")] : [];
+
+    /// <summary>The status of an answer for levels that the points stand badly for; null where they stand well.</summary>
+    internal static Status? Of(Sampling sampling) =>
+        Doubt(sampling) is { } doubt ? new(StatusCode.Approximate, $"For these levels the answer is approximate: {doubt}.") : null;
+
+    /// <summary>Why numbers are approximate; null where they are not. What more nodes change is counted at the points, so it is told only where these can be trusted.</summary>
+    private static string? Doubt(Sampling sampling, ImmutableArray<ParameterSummary> numbers) =>
+        Doubt(sampling)
+        ?? (
+            numbers.Max(n => Math.Abs(n.NodeChange!.Value)) is var change && change > Matters
+                ? string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"more quadrature nodes, 15 instead of 9 for the finest levels, move a parameter by {change:0.000} of its standard deviation ({Matters} is the limit)"
+                )
+                : null
+        );
+
+    private static string? Doubt(Sampling sampling) =>
+        sampling.IsPoor
+            ? string.Create(
                 CultureInfo.InvariantCulture,
-                $"the points that stand for the posterior have Pareto k {sample.Sampling.ParetoK:0.00} (limit 0.7) and effective size {sample.Sampling.EffectiveSize:0} (at least 400)"
-            );
-        return sample.Moves.Value <= Matters
-            ? null
-            : string.Create(
-                CultureInfo.InvariantCulture,
-                $"more quadrature nodes, 15 instead of 9 for the finest levels, move a parameter by {sample.Moves.Value:0.000} of its standard deviation ({Matters} is the limit)"
-            );
-    }
+                $"the points that stand for the posterior have Pareto k {sampling.ParetoK:0.00} (limit 0.7) and effective size {sampling.EffectiveSize:0} (at least 400)"
+            )
+            : null;
 }

@@ -33,12 +33,12 @@ internal static class VaryingSummaries
                     .. spread.LogB is { } logB ? new[] { Spread("log2b", d => d.Loadings[g].LogB / Math.Log(2), logB.ToString()) } : [],
                 ],
                 spread.Correlation is { } prior ? Spread("correlation", d => d.Loadings[g].Correlation, prior.ToString()) : null,
-                [.. spread.Grouping.Levels.Select((path, l) => Level(spread, all, l, path, SpeedCount.Of(cells[l])))]
+                new(() => [.. spread.Grouping.Levels.Select((path, l) => Level(spread, all, l, path, SpeedCount.Of(cells[l])))])
             );
         }
 
         ParameterSummary Spread(string name, Func<VaryingDraw, double> value, string prior) =>
-            new WeightedValues([.. posterior.Draws.Select(d => (value(d), d.Typical.Weight))]).Summary(name, model.Level, prior);
+            posterior.Summary(name, value, model.Level, prior);
 
         string NameOf(int g) => posterior.EffectOf(g) is { } effect ? posterior.Moved.Effects[effect].Name : "tau0";
 
@@ -50,16 +50,20 @@ internal static class VaryingSummaries
             ImmutableArray<SpeedCount> speeds
         )
         {
-            ImmutableArray<LevelDraw>[] draws = [.. all.Select(g => posterior.Level(g, l).Draws)];
-            var levels = posterior.LevelsOf(Above(spread.Grouping, path));
+            var (levels, name) = (posterior.LevelsOf(Above(spread.Grouping, path)), string.Join(" · ", path));
+            var curve = posterior.With(levels, []);
+            ImmutableArray<ParameterSummary> effects =
+            [
+                .. spread.Tau is null ? [] : all.Select(g => Effect(g, NameOf(g), d => d.Shift)),
+                .. spread.LogB is null ? [] : new[] { Effect(all[0], "log2b", d => d.Steepening / Math.Log(2)) },
+            ];
             return new(
                 path,
                 speeds,
-                [
-                    .. spread.Tau is null ? [] : all.Select((g, i) => Effect(i, NameOf(g), d => d.Shift)),
-                    .. spread.LogB is null ? [] : new[] { Effect(0, "log2b", d => d.Steepening / Math.Log(2)) },
-                ],
-                Math.Min(1, draws.Select((_, i) => Values(i, d => d.Open).Mean).Average()),
+                effects,
+                curve.Sampling!,
+                new(() => VaryingStatuses.Of(name, curve.Sampling!, effects)),
+                Math.Min(1, all.Average(g => posterior.Values(g, l, d => d.Open).Mean)),
                 new(() =>
                     spread.Grouping.Varying.Term is { } term
                         ?
@@ -71,16 +75,13 @@ internal static class VaryingSummaries
                         ]
                         : []
                 ),
-                posterior.With(levels, []).ExposureFor(setting, 0.5, tables),
+                curve.ExposureFor(setting, 0.5, tables),
                 () => posterior.With(levels, []).At(reference).AnotherDay,
                 model.Level
             );
 
-            ParameterSummary Effect(int i, string name, Func<LevelDraw, double> value) =>
-                Values(i, value).Summary(name, model.Level, $"normal(0, sd of {name})");
-
-            WeightedValues Values(int i, Func<LevelDraw, double> value) =>
-                new([.. draws[i].Select((d, k) => (value(d), posterior.Draws[k].Typical.Weight * d.Ratio * d.Own))]);
+            ParameterSummary Effect(int g, string name, Func<LevelDraw, double> value) =>
+                posterior.Summary(name, (g, l), value, model.Level, $"normal(0, sd of {name})");
         }
     }
 

@@ -38,7 +38,7 @@ internal static class DaysQuestion
     /// <summary>Luck of a day, and how well the points stand for it. Where levels vary, days are the grouping after the last.</summary>
     private static (WeightedValues Values, Sampling? Known) Luck(KeeperCurve curve, int day) =>
         curve.Varying is { } varying
-            ? varying.Values(varying.Days, day, d => d.Shift)
+            ? (varying.Values(varying.Days, day, d => d.Shift), varying.SamplingOf([(varying.Days, day)]))
             : (curve.TestedDays!.Value.Values(d => d.Days[day]), curve.TestedDays.Value.Sampling ?? curve.Sampling);
 
     private static DayLuck Luck(CurveData data, (string? Photographer, string? Session) day, WeightedValues luck, double level)

@@ -33,7 +33,7 @@ internal static class ExposureQuestion
         ImmutableArray<Status> statuses = question.Tested(median)
             ? []
             : [question.Outside(MarkedSpeeds.Told(exposure, Marks.Third), declined: question.Declined(median))];
-        statuses = question.WithPriorCheck(statuses, q => Median(q, rate), "the exposure");
+        statuses = question.WithPriorCheck([.. statuses, .. question.Throughout], q => Median(q, rate), "the exposure");
         return new(question, rate, question.Declined(median) ? null : exposure, set, question.Tested(median), statuses);
     }
 
@@ -68,13 +68,13 @@ internal static class ExposureQuestion
                 ]
             );
         if (found is not { } log2Seconds)
-            return new(question, rate, null, set, false, [.. question.Unfinished.DefaultIfEmpty(Flat)]);
+            return new(question, rate, null, set, false, [.. question.Throughout.DefaultIfEmpty(Flat)]);
         var exposure = ShutterSpeed.FromLog2Seconds(log2Seconds);
         var declined = question.Declined(log2Seconds);
         ImmutableArray<Status> statuses = question.Tested(log2Seconds)
             ? []
             : [question.Outside(MarkedSpeeds.Told(exposure, Marks.Third), declined)];
-        return new(question, rate, declined ? null : exposure, set, question.Tested(log2Seconds), [.. statuses, .. question.Unfinished]);
+        return new(question, rate, declined ? null : exposure, set, question.Tested(log2Seconds), [.. statuses, .. question.Throughout]);
     }
 
     private static ExposureAnswer Unreachable(Question question, double rate, ExposureSet set)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Handhold.Curves;
+using Handhold.Fitting;
 
 namespace Handhold.Prediction;
 
@@ -7,6 +8,7 @@ namespace Handhold.Prediction;
 internal sealed class Question
 {
     private const double Hair = 1e-9;
+    private readonly Sampling? _levels; // that are asked for
 
     internal Question(KeeperCurve curve, AnswerOptions? options)
     {
@@ -23,11 +25,11 @@ internal sealed class Question
                 $"Curve {curve.Key} stands for itself: no levels vary in this fit, so no other can be told of.",
                 "Ask for this one, or let levels vary in the fit (--varies)."
             );
-        Law =
-            curve.Linear is { } linear ? WhoseLaw.Of(linear, Options)
+        (Law, _levels) =
+            curve.Linear is { } linear ? (WhoseLaw.Of(linear, Options), null)
             : curve.Varying is { } varying ? VaryingLaw.Of(varying, curve, Options)
-            : Options.Day == Day.Another ? curve.PosteriorUnder(Options.Conditions).AnotherDay
-            : SameDay();
+            : Options.Day == Day.Another ? (curve.PosteriorUnder(Options.Conditions).AnotherDay, null)
+            : (SameDay(), null);
     }
 
     internal KeeperCurve Curve { get; }
@@ -82,23 +84,21 @@ internal sealed class Question
 
     /// <summary>What to say of an answer at an exposure: beyond the speeds tested, or from a likelihood without a maximum.</summary>
     internal ImmutableArray<Status> Remarks(ShutterSpeed at) =>
-        [
-            .. Tested(at.Log2Seconds) ? [] : new[] { Outside(at, declined: false) },
-            .. Unfinished,
-            .. IsRoughDay ? new[] { DaysQuestion.Rough } : [],
-        ];
+        [.. Tested(at.Log2Seconds) ? [] : new[] { Outside(at, declined: false) }, .. Throughout];
 
-    /// <summary>Whether the answer is for one of several days, and stands on points that are few.</summary>
-    private bool IsRoughDay =>
-        Options.Day == Day.Same && Curve.Data.Days.Length > 1 && Curve.TestedDays?.Value.Sampling is { IsPoor: true };
-
-    /// <summary>The curve's own statuses that bear on every answer of a likelihood without a maximum.</summary>
-    internal IEnumerable<Status> Unfinished =>
+    /// <summary>What bears on every answer: a likelihood without a maximum, and points that stand badly for the day or the levels asked for.</summary>
+    internal IEnumerable<Status> Throughout =>
         Curve.Linear is { Likelihood.Estimate: null }
             ? Curve.Statuses.Where(s =>
                 s.Code is StatusCode.Separated or StatusCode.QuasiSeparated or StatusCode.AllKeepers or StatusCode.NoKeepers
             )
-            : [];
+        : IsRoughDay ? [DaysQuestion.Rough]
+        : _levels is { } levels && Curve.Sampling is not { IsPoor: true } && VaryingStatuses.Of(levels) is { } rough ? [rough]
+        : [];
+
+    /// <summary>Whether the answer is for one of several days, and stands on points that are few.</summary>
+    private bool IsRoughDay =>
+        Options.Day == Day.Same && Curve.Data.Days.Length > 1 && Curve.TestedDays?.Value.Sampling is { IsPoor: true };
 
     internal Status Outside(ShutterSpeed at, bool declined)
     {

@@ -37,7 +37,7 @@ internal static class SlowestQuestion
             ];
         else if (!tested)
             statuses = [question.Outside(mark, declined: false)];
-        statuses = [.. statuses, .. question.Unfinished];
+        statuses = [.. statuses, .. question.Throughout];
         statuses = question.WithPriorCheck(
             statuses,
             q => Find(q, assurance, chance, allowed) is >= 0 and var i ? allowed[i].Seconds : null,

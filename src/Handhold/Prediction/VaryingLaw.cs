@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Handhold.Curves;
+using Handhold.Fitting;
 using Handhold.Models;
 
 namespace Handhold.Prediction;
@@ -7,16 +8,21 @@ namespace Handhold.Prediction;
 /// <summary>The law of the levels that are meant, of a posterior.</summary>
 internal static class VaryingLaw
 {
+    /// <summary>And how well the points stand for the levels; null where none are known.</summary>
     /// <exception cref="ConditionsException">It was not said whose rate is meant, or a level or day is not named or unknown.</exception>
-    internal static IRateLaw Of(VaryingPosterior varying, KeeperCurve curve, AnswerOptions options)
+    internal static (IRateLaw Law, Sampling? Sampling) Of(VaryingPosterior varying, KeeperCurve curve, AnswerOptions options)
     {
         var conditions = options.Conditions.Or(varying.Moved.Shared);
         if (options.Whose == Whose.Population)
-            return new PopulationLaw(varying, conditions);
-        if (options.Day == Day.Another || curve.Model.Luck == LuckKind.None)
-            return Posterior(curve, options).AnotherDay;
-        var meant = LevelsMeant.By(options.Whose, Groupings(varying), conditions);
-        return varying.With([.. meant.Known, (varying.Days, TestedDay.Of(curve, conditions))], meant.Fresh).At(conditions).Habitual;
+            return (new PopulationLaw(varying, conditions), null);
+        var (meant, another) = (
+            LevelsMeant.By(options.Whose, Groupings(varying), conditions),
+            options.Day == Day.Another || curve.Model.Luck == LuckKind.None
+        );
+        var known = another ? meant.Known : [.. meant.Known, (varying.Days, TestedDay.Of(curve, conditions))];
+        var levels = varying.With(known, meant.Fresh);
+        var posterior = levels.At(conditions);
+        return (another ? posterior.AnotherDay : posterior.Habitual, known.IsEmpty ? null : levels.Sampling);
     }
 
     /// <summary>The posterior of a curve, or of the levels of it that are meant.</summary>
@@ -44,6 +50,17 @@ internal static class VaryingLaw
         var before = LevelsMeant.By(whose, Groupings(varying), from);
         var after = LevelsMeant.By(whose, Groupings(varying), to);
         return varying.ExposureChange((before.Known, from), (after.Known, to), before.Fresh, rate, otherDays);
+    }
+
+    /// <summary>What to say of a difference between levels that the points stand badly for.</summary>
+    internal static ImmutableArray<Status> Remarks(KeeperCurve curve, Whose? whose, Conditions from, Conditions to)
+    {
+        if (curve is not { Varying: { } varying, Sampling.IsPoor: false })
+            return [];
+        var known = Known(from).Union(Known(to)).ToImmutableArray();
+        return VaryingStatuses.Of(varying.SamplingOf(known)) is { } rough ? [rough] : [];
+
+        ImmutableArray<(int, int)> Known(Conditions side) => LevelsMeant.By(whose, Groupings(varying), side).Known;
     }
 
     private static ImmutableArray<Grouping> Groupings(VaryingPosterior varying) => [.. varying.Spreads.Select(s => s.Grouping)];

@@ -68,14 +68,7 @@ internal static class SavedFitWriter
         WriteKnownOrEstimated(json, "floor", curve, curve.Model.Floor.Value);
         WriteLuck(json, curve);
         if (curve.Sampling is { } sampling)
-        {
-            json.WriteStartObject("sampling");
-            json.WriteNumber("points", sampling.Points);
-            json.WriteNumber("effectiveSize", sampling.EffectiveSize);
-            json.WriteNumberIfAny("paretoK", sampling.ParetoK);
-            json.WriteEndObject();
-        }
-
+            WriteSampling(json, sampling);
         if (!curve.Levels.IsEmpty)
             SavedLevels.Write(json, curve.Levels);
     }
@@ -95,11 +88,21 @@ internal static class SavedFitWriter
         json.WriteEndArray();
     }
 
+    internal static void WriteSampling(Utf8JsonWriter json, Sampling sampling)
+    {
+        json.WriteStartObject("sampling");
+        json.WriteNumber("points", sampling.Points);
+        json.WriteNumber("effectiveSize", sampling.EffectiveSize);
+        json.WriteNumberIfAny("paretoK", sampling.ParetoK);
+        json.WriteEndObject();
+    }
+
     internal static void WriteSummary(Utf8JsonWriter json, ParameterSummary parameter)
     {
         json.WriteNumber("estimate", parameter.Median);
         json.WriteNumber("mean", parameter.Mean);
         json.WriteNumber("sd", parameter.StandardDeviation);
+        json.WriteNumberIfAny("nodeChange", parameter.NodeChange);
         json.WriteStartObject("interval");
         json.WriteInterval(parameter.Interval);
         json.WriteString("method", "equalTailed");

@@ -36,6 +36,8 @@ internal static class SavedLevels
         foreach (var effect in level.Effects)
             json.WriteNumber(effect.Name, effect.Median);
         WriteSummaries(json, "effects", level.Effects);
+        SavedFitWriter.WriteSampling(json, level.Sampling);
+        json.WriteStatuses(level.Statuses);
     }
 
     private static void WriteSummaries(Utf8JsonWriter json, string name, ImmutableArray<ParameterSummary> summaries)
