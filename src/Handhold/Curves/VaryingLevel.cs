@@ -8,7 +8,8 @@ public sealed class VaryingLevel : FittedLevel
 {
     private readonly Lazy<ImmutableArray<Status>> _statuses;
     private readonly Lazy<ImmutableArray<TermInStops>> _inStops;
-    private readonly HalfPointMixture _halfKeeper;
+    private readonly double _median;
+    private readonly Func<HalfPointMixture> _halfKeeper;
     private readonly Func<IRateLaw> _law;
 
     internal VaryingLevel(
@@ -19,12 +20,15 @@ public sealed class VaryingLevel : FittedLevel
         Lazy<ImmutableArray<Status>> statuses,
         double borrowed,
         Lazy<ImmutableArray<TermInStops>> inStops,
-        HalfPointMixture halfKeeper,
+        Func<HalfPointMixture> halfKeeper,
         Func<IRateLaw> law,
         double level
     )
-        : base(path, speeds, borrowed, level) =>
+        : base(path, speeds, borrowed, level)
+    {
         (Effects, Sampling, _statuses, _inStops, _halfKeeper, _law) = (effects, sampling, statuses, inStops, halfKeeper, law);
+        _median = halfKeeper().Quantile(0.5);
+    }
 
     /// <summary>What it adds, those that vary: to <c>tau0</c>, stops, to <c>log2b</c>, the base-two logarithm of the steepness, and to effects of terms.</summary>
     public ImmutableArray<ParameterSummary> Effects { get; }
@@ -39,10 +43,9 @@ public sealed class VaryingLevel : FittedLevel
     public override ImmutableArray<TermInStops> InStops => _inStops.Value;
 
     /// <inheritdoc />
-    public override ShutterSpeed? HalfKeeperExposure =>
-        _halfKeeper.Quantile(0.5) is var median && double.IsFinite(median) ? ShutterSpeed.FromLog2Seconds(median) : null;
+    public override ShutterSpeed? HalfKeeperExposure => double.IsFinite(_median) ? ShutterSpeed.FromLog2Seconds(_median) : null;
 
-    private protected override ExposureSet Set(double level) => _halfKeeper.Set(level);
+    private protected override ExposureSet Set(double level) => _halfKeeper().Set(level);
 
     private protected override IRateLaw Law() => _law();
 }

@@ -164,8 +164,11 @@ internal sealed class BlockSlopes
         return height;
     }
 
-    /// <summary>The height somewhere near.</summary>
-    internal double Height(ReadOnlySpan<double> z, LevelNodes nodes)
+    /// <summary>The height somewhere near, the finest levels' tops sought there, or following from here to first order.</summary>
+    /// <param name="z">The numbers.</param>
+    /// <param name="nodes">For the finest levels.</param>
+    /// <param name="moves">How those tops follow, as <see cref="Moves"/> has it; null where they are sought.</param>
+    internal double Height(ReadOnlySpan<double> z, LevelNodes nodes, TopMoves[]? moves)
     {
         var height = 0.0;
         foreach (var number in z)
@@ -173,10 +176,20 @@ internal sealed class BlockSlopes
         for (var k = 0; k < Levels.Length; k++)
         {
             var integral = _integral.Integral(_finest[k], z, _above);
-            height += integral.Log(integral.Top(Levels[k], LevelIntegral.Near), nodes, [], []);
+            var top = moves is null ? integral.Top(Levels[k], LevelIntegral.Near) : moves[k].Follow(Levels[k], _above);
+            height += integral.Log(top, nodes, [], []);
         }
 
         return height;
+    }
+
+    /// <summary>How the tops of the finest levels follow numbers above, to first order.</summary>
+    internal TopMoves[] Moves()
+    {
+        var moves = new TopMoves[Levels.Length];
+        for (var k = 0; k < Levels.Length; k++)
+            moves[k] = _integral.Integral(_finest[k], Z, _above).Moves(Levels[k]);
+        return moves;
     }
 
     /// <summary>How a number above enters a part of a level: by its shift, through its rotation, by its steepening.</summary>

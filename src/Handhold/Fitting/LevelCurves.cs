@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Handhold.Kernels;
 using Handhold.Models;
@@ -6,13 +7,13 @@ using Handhold.Models;
 namespace Handhold.Fitting;
 
 /// <summary>What the curves of every setting, shifted and steepened for a level, give to its frames, with derivatives, at eight places at once.</summary>
-internal sealed class LevelCurves
+internal sealed partial class LevelCurves
 {
+    private const double Vanishing = 1e-280; // products of chances below this have lost digits
     private readonly TermPoint _point;
     private readonly double[] _effects;
     private readonly GaussRule _burst;
     private readonly double _span;
-    private readonly double[] _logWeights;
     private readonly double[] _halfPoints;
     private readonly double[] _steepness;
 
@@ -23,7 +24,6 @@ internal sealed class LevelCurves
     internal LevelCurves(TermPoint point, double[] effects, ImmutableArray<Setting> settings, GaussRule burst)
     {
         (_point, _effects, _burst, _span) = (point, effects, burst, point.Ceiling - point.Floor);
-        _logWeights = [.. burst.Weights.Select(Math.Log)];
         (_halfPoints, _steepness) = (new double[settings.Length], new double[settings.Length]);
         for (var i = 0; i < settings.Length; i++)
         {
@@ -74,11 +74,11 @@ internal sealed class LevelCurves
     /// <summary>Frames that share a luck, which is integrated; derivatives by those of the integrand (Louis 1982).</summary>
     private void Burst(ImmutableArray<TermCell> cells, ref Place place, ref LevelSlopes sum)
     {
-        Span<LevelSlopes> nodes = stackalloc LevelSlopes[_logWeights.Length];
+        Span<LevelSlopes> nodes = stackalloc LevelSlopes[_burst.Nodes.Length];
         for (var k = 0; k < nodes.Length; k++)
         {
             nodes[k] = default;
-            nodes[k].Value = Vector512.Create(_logWeights[k]);
+            nodes[k].Value = Vector512.Create(_burst.Weights[k]);
         }
 
         foreach (var cell in cells)
@@ -88,22 +88,26 @@ internal sealed class LevelCurves
                 Frames(cell, place.Steepness, place.At(k), ref nodes[k]);
         }
 
-        var (top, total) = (nodes[0].Value, Vector512<double>.Zero);
-        foreach (ref readonly var node in nodes)
-            top = Vector512.Max(top, node.Value);
+        var (top, total) = (Vector512<double>.Zero, Total(nodes));
+        if (Vector512.LessThanAny(total, Vector512.Create(Vanishing)))
+            (top, total) = (Enlarge(cells, ref place, nodes), Total(nodes));
         LevelSlopes all = default;
         foreach (ref readonly var node in nodes)
-        {
-            var share = Vector512.Exp(node.Value - top);
-            total += share;
-            all.AddShare(share, node);
-        }
-
+            all.AddShare(node.Value, node);
         all.Integrated(top, total);
         sum.Add(all);
     }
 
-    /// <summary>Frames of one chance.</summary>
+    private static Vector512<double> Total(ReadOnlySpan<LevelSlopes> nodes)
+    {
+        var total = Vector512<double>.Zero;
+        foreach (ref readonly var node in nodes)
+            total += node.Value;
+        return total;
+    }
+
+    /// <summary>Frames of one chance: their chance by multiplication, slopes of its logarithm by addition.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private void Frames(
         TermCell cell,
         Vector512<double> steepness,
@@ -118,7 +122,7 @@ internal sealed class LevelCurves
         {
             var keep = Kept(at.Mu);
             var share = rise / keep;
-            sum.Value += Vector512.Log(keep) * cell.Keepers;
+            sum.Value *= Elementary.Power(keep, cell.Keepers);
             first += share * cell.Keepers;
             second += share * (bend - share) * cell.Keepers;
         }
@@ -127,12 +131,38 @@ internal sealed class LevelCurves
         {
             var (miss, lost) = (Missed(at.OneMinusMu), cell.Frames - cell.Keepers);
             var share = rise / miss;
-            sum.Value += Vector512.Log(miss) * lost;
+            sum.Value *= Elementary.Power(miss, lost);
             first -= share * lost;
             second -= share * (bend + share) * lost;
         }
 
         sum.Add(steepness, at.Eta, first, second);
+    }
+
+    /// <summary>Chances at the nodes that are too small for numbers, as multiples of the greatest; returns its logarithm.</summary>
+    private Vector512<double> Enlarge(ImmutableArray<TermCell> cells, ref Place place, scoped Span<LevelSlopes> nodes)
+    {
+        for (var k = 0; k < nodes.Length; k++)
+            nodes[k].Value = Vector512.Create(Math.Log(_burst.Weights[k]));
+        foreach (var cell in cells)
+        {
+            place.Go(cell);
+            for (var k = 0; k < nodes.Length; k++)
+            {
+                var (mu, oneMinusMu, _) = place.At(k);
+                if (cell.Keepers > 0)
+                    nodes[k].Value += Vector512.Log(Kept(mu)) * cell.Keepers;
+                if (cell.Frames > cell.Keepers)
+                    nodes[k].Value += Vector512.Log(Missed(oneMinusMu)) * (cell.Frames - cell.Keepers);
+            }
+        }
+
+        var top = nodes[0].Value;
+        foreach (ref readonly var node in nodes)
+            top = Vector512.Max(top, node.Value);
+        foreach (ref var node in nodes)
+            node.Value = Vector512.Exp(node.Value - top);
+        return top;
     }
 
     private Vector512<double> Kept(Vector512<double> mu) => mu * _span + Vector512.Create(_point.Floor);
@@ -145,8 +175,7 @@ internal sealed class LevelCurves
         private const double Farthest = 500; // farther out a chance would be no number any more; nothing there counts
         private const double FarthestLuck = 200;
         private readonly Span<Vector512<double>> _luck = luck;
-        private int _setting = -1;
-        private Vector512<double> _halfPoint;
+        private double _typical; // steepness, before what is multiplied
         private Vector512<double> _eta;
         private Vector512<double> _odds;
 
@@ -154,18 +183,19 @@ internal sealed class LevelCurves
 
         internal void Go(TermCell cell)
         {
-            if (cell.Setting != _setting)
+            var steepness = curves._steepness[cell.Setting];
+            if (steepness != _typical)
             {
-                _setting = cell.Setting;
-                (Steepness, _halfPoint) = (times * curves._steepness[_setting], shift + Vector512.Create(curves._halfPoints[_setting]));
+                (_typical, Steepness) = (steepness, times * steepness);
                 for (var k = 0; k < _luck.Length; k++)
                     _luck[k] = Vector512.Exp(-Within(Steepness * (curves._point.BurstSd * curves._burst.Nodes[k]), FarthestLuck));
             }
 
-            _eta = Within(Steepness * (_halfPoint - Vector512.Create(cell.Exposure)), Farthest);
+            _eta = Within(Steepness * (shift + Vector512.Create(curves._halfPoints[cell.Setting] - cell.Exposure)), Farthest);
             _odds = Vector512.Exp(-_eta);
         }
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         internal readonly (Vector512<double> Mu, Vector512<double> OneMinusMu, Vector512<double> Eta) At(int node)
         {
             var odds = _odds * _luck[node];

@@ -52,8 +52,7 @@ internal readonly ref struct LevelIntegral(
             (z0, z1, before) = (to0[lane], to1[lane], heights[lane]);
 
             var top = Curvature(z0, z1, at, lane);
-            var y0 = (loading.Tau * at.T[lane] + loading.Steep0 * at.L[lane] - z0) / top.L00;
-            var y1 = loading.Dimension == 1 ? 0 : (loading.Steep1 * at.L[lane] - z1 - top.L10 * y0) / top.L11;
+            var (y0, y1) = Uphill(top, at.T[lane], at.L[lane], z0, z1);
             var square = y0 * y0 + y1 * y1;
             var by = Math.Min(1, Farthest / Math.Sqrt(square));
             (d0, d1) = top.Step(by * y0, by * y1);
@@ -62,6 +61,20 @@ internal readonly ref struct LevelIntegral(
             if (step == Steps)
                 return top;
         }
+    }
+
+    /// <summary>How the top follows from above.</summary>
+    internal TopMoves Moves(LevelTop top)
+    {
+        var by = new (double, double)[2 * parts.Length];
+        for (var p = 0; p < parts.Length; p++)
+        {
+            LevelSlopes at = default;
+            Add(p, Vector512.Create(top.Z0), Vector512.Create(top.Z1), ref at);
+            (by[2 * p], by[2 * p + 1]) = (Move(top, at.TT[0], at.TL[0]), Move(top, at.TL[0], at.LL[0]));
+        }
+
+        return new(_above.ToArray(), by);
     }
 
     /// <summary>Log of the integral, with its derivatives where room for them is given.</summary>
@@ -82,10 +95,16 @@ internal readonly ref struct LevelIntegral(
             var log = lanes[k].LogWeight - (z0 * z0 + z1 * z1) * 0.5;
             for (var p = 0; p < parts.Length; p++)
             {
-                var part = Part(p, z0, z1);
+                if (slopes.IsEmpty)
+                {
+                    log += curves.Log(parts[p], Shift(p, z0), Steepening(p, z0, z1));
+                    continue;
+                }
+
+                ref var part = ref slopes[k * parts.Length + p];
+                part = default;
+                Add(p, z0, z1, ref part);
                 log += part.Value;
-                if (slopes.Length > 0)
-                    slopes[k * parts.Length + p] = part;
             }
 
             shares[k] = log;
@@ -106,8 +125,15 @@ internal readonly ref struct LevelIntegral(
     }
 
     /// <summary>Log-likelihood of the frames and log density of the numbers but for its constant.</summary>
-    internal double LogDensity(double z0, double z1) =>
-        Sum(Vector512.Create(z0), Vector512.Create(z1)).Value.ToScalar() - 0.5 * (z0 * z0 + z1 * z1);
+    internal double LogDensity(double z0, double z1)
+    {
+        var log = -0.5 * (z0 * z0 + z1 * z1);
+        for (var p = 0; p < parts.Length; p++)
+            log += curves
+                .Log(parts[p], Shift(p, Vector512.Create(z0)), Steepening(p, Vector512.Create(z0), Vector512.Create(z1)))
+                .ToScalar();
+        return log;
+    }
 
     private static double Highest(Vector512<double> lanes)
     {
@@ -174,11 +200,17 @@ internal readonly ref struct LevelIntegral(
         }
     }
 
-    private LevelSlopes Part(int part, Vector512<double> z0, Vector512<double> z1)
+    private (double D0, double D1) Move(LevelTop top, double shift, double steepening)
     {
-        LevelSlopes slopes = default;
-        Add(part, z0, z1, ref slopes);
-        return slopes;
+        var (y0, y1) = Uphill(top, shift, steepening, 0, 0);
+        return top.Step(y0, y1);
+    }
+
+    /// <summary>The way up, in standard deviates, where the log-likelihood has these slopes in shift and steepening and the numbers are these.</summary>
+    private (double Y0, double Y1) Uphill(LevelTop top, double shift, double steepening, double z0, double z1)
+    {
+        var y0 = (loading.Tau * shift + loading.Steep0 * steepening - z0) / top.L00;
+        return (y0, loading.Dimension == 1 ? 0 : (loading.Steep1 * steepening - z1 - top.L10 * y0) / top.L11);
     }
 
     private LevelSlopes Sum(Vector512<double> z0, Vector512<double> z1)
@@ -190,12 +222,12 @@ internal readonly ref struct LevelIntegral(
     }
 
     private void Add(int part, Vector512<double> z0, Vector512<double> z1, ref LevelSlopes sum) =>
-        curves.Add(
-            parts[part],
-            z0 * loading.Tau + Vector512.Create(_above[2 * part]),
-            z0 * loading.Steep0 + z1 * loading.Steep1 + Vector512.Create(_above[2 * part + 1]),
-            ref sum
-        );
+        curves.Add(parts[part], Shift(part, z0), Steepening(part, z0, z1), ref sum);
+
+    private Vector512<double> Shift(int part, Vector512<double> z0) => z0 * loading.Tau + Vector512.Create(_above[2 * part]);
+
+    private Vector512<double> Steepening(int part, Vector512<double> z0, Vector512<double> z1) =>
+        z0 * loading.Steep0 + z1 * loading.Steep1 + Vector512.Create(_above[2 * part + 1]);
 
     /// <summary>The curvature at a point, never below a quarter of the prior's: the likelihood need not be concave.</summary>
     private LevelTop Curvature(double z0, double z1, in LevelSlopes at, int lane)

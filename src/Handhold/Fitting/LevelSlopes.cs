@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace Handhold.Fitting;
@@ -13,6 +14,7 @@ internal struct LevelSlopes
     internal Vector512<double> LL;
 
     /// <summary>Adds what derivatives in η = b (tau - x) come to: η grows by b with t and by η with l.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal void Add(Vector512<double> steepness, Vector512<double> eta, Vector512<double> first, Vector512<double> second)
     {
         var bent = eta * second + first;
@@ -37,6 +39,7 @@ internal struct LevelSlopes
     }
 
     /// <summary>Adds a node of an integral that <see cref="Integrated"/> finishes: not its value, and of its derivatives what weighs so much.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal void AddShare(Vector512<double> share, in LevelSlopes node)
     {
         T += share * node.T;

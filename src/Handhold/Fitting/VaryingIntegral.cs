@@ -44,7 +44,7 @@ internal sealed class VaryingIntegral(
 
         BlockSlopes at = new(this, frames, offsets, loadings, block, start);
         Climb(at);
-        var byNodes = rule.Above is { } above ? ByNodes(at, above) : 0;
+        var byNodes = rule.Above is { } above ? ByNodes(at, above, rule.Follows) : 0;
         var log = at.Evaluate(rule.Finest, LevelIntegral.Close) + byNodes;
         Factor(at.Curvature, at.Z.Length);
         Cholesky.Forward(at.Curvature, at.Gradient);
@@ -121,7 +121,7 @@ internal sealed class VaryingIntegral(
     }
 
     /// <summary>What quadrature, few nodes below, adds to the logarithm of the integral by Laplace's method, where there are nodes.</summary>
-    private static double ByNodes(BlockSlopes at, UpperNodes above)
+    private static double ByNodes(BlockSlopes at, UpperNodes above, bool follows)
     {
         var directions = at.Directions(UpperNodes.Most);
         if (directions.IsEmpty && above.HasPairs)
@@ -135,6 +135,7 @@ internal sealed class VaryingIntegral(
         Cholesky.Forward(curvature, gradient);
         laplace += 0.5 * Math.Min(MostAbove, Square(gradient));
         Cholesky.Back(curvature, gradient);
+        var moves = follows ? at.Moves() : null;
         var (heights, u, z) = (new List<double>(), new double[size], new double[at.Z.Length]);
         foreach (var (node, logWeight) in above[size])
         {
@@ -144,7 +145,7 @@ internal sealed class VaryingIntegral(
             for (var i = 0; i < size; i++)
             for (var a = 0; a < z.Length; a++)
                 z[a] += directions[i][a] * (u[i] + gradient[i]);
-            heights.Add(logWeight + at.Height(z, IntegralRule.Few.Finest));
+            heights.Add(logWeight + at.Height(z, IntegralRule.Few.Finest, moves));
         }
 
         return Elementary.LogSum(CollectionsMarshal.AsSpan(heights)) - laplace;

@@ -51,7 +51,7 @@ internal static class VaryingSummaries
         )
         {
             var (levels, name) = (posterior.LevelsOf(Above(spread.Grouping, path)), string.Join(" · ", path));
-            var curve = posterior.With(levels, []);
+            var sampling = posterior.SamplingOf(levels);
             ImmutableArray<ParameterSummary> effects =
             [
                 .. spread.Tau is null ? [] : all.Select(g => Effect(g, NameOf(g), d => d.Shift)),
@@ -61,8 +61,8 @@ internal static class VaryingSummaries
                 path,
                 speeds,
                 effects,
-                curve.Sampling!,
-                new(() => VaryingStatuses.Of(name, curve.Sampling!, effects)),
+                sampling,
+                new(() => VaryingStatuses.Of(name, sampling, effects)),
                 Math.Min(1, all.Average(g => posterior.Values(g, l, d => d.Open).Mean)),
                 new(() =>
                     spread.Grouping.Varying.Term is { } term
@@ -75,10 +75,16 @@ internal static class VaryingSummaries
                         ]
                         : []
                 ),
-                curve.ExposureFor(setting, 0.5, tables),
+                () => HalfPoints(posterior.With(levels, [])),
                 () => posterior.With(levels, []).At(reference).AnotherDay,
                 model.Level
             );
+
+            HalfPointMixture HalfPoints(TermPosterior curve)
+            {
+                lock (tables)
+                    return curve.ExposureFor(setting, 0.5, tables);
+            }
 
             ParameterSummary Effect(int g, string name, Func<LevelDraw, double> value) =>
                 posterior.Summary(name, (g, l), value, model.Level, $"normal(0, sd of {name})");

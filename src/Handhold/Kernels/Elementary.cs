@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace Handhold.Kernels;
 
 /// <summary>Logarithms, exponentials and the logistic curve, right in both tails.</summary>
@@ -71,6 +73,16 @@ internal static class Elementary
     internal static double Power(double x, int exponent)
     {
         var power = 1.0;
+        for (var e = exponent; e > 0; e >>= 1, x *= x)
+            if ((e & 1) == 1)
+                power *= x;
+        return power;
+    }
+
+    /// <summary>The same, eight at a time.</summary>
+    internal static Vector512<double> Power(Vector512<double> x, int exponent)
+    {
+        var power = Vector512<double>.One;
         for (var e = exponent; e > 0; e >>= 1, x *= x)
             if ((e & 1) == 1)
                 power *= x;

@@ -64,7 +64,7 @@ public class StabiliserInStopsFacts
             var (at, up, down) = (Slopes(0), Slopes(step), Slopes(-step));
             var size = at.Z.Length;
             Assert.Equal(1, size);
-            Assert.Equal((at.Height(up.Z, nodes) - at.Height(down.Z, nodes)) / (2 * step), at.Gradient[0], 1e-4);
+            Assert.Equal((at.Height(up.Z, nodes, null) - at.Height(down.Z, nodes, null)) / (2 * step), at.Gradient[0], 1e-4);
             Assert.Equal((down.Gradient[0] - up.Gradient[0]) / (2 * step), at.Curvature[0], 1e-3);
 
             BlockSlopes Slopes(double by)
@@ -74,6 +74,27 @@ public class StabiliserInStopsFacts
                 slopes.Evaluate(nodes, 1e-12);
                 return slopes;
             }
+        }
+    }
+
+    [Fact]
+    public void Tops_of_levels_follow_numbers_above_to_first_order()
+    {
+        var rows = CurveRows.Split(Model, Club())[0];
+        var (moved, cells) = (rows.Moved(Model), rows.Data.Cells);
+        var spreads = LevelSpread.Of(Model, moved, cells, "");
+        var frames = VaryingFrames.Of(moved, spreads, rows.Data, LuckKind.None);
+        VaryingDensity density = new(Model, moved, spreads, frames);
+        var (integral, step) = (density.At(density.Read([.. Enumerable.Repeat(0.3, density.Dimension)])), 1e-3);
+        foreach (var level in frames.Blocks.SelectMany(b => b.Finest))
+        {
+            var above = new double[2 * frames.Levels[level].Length];
+            var here = integral.Integral(level, [0.6], above);
+            var top = here.Top(default, 1e-20);
+            var moves = here.Moves(top);
+            var sought = integral.Integral(level, [0.6 + step], above).Top(top, 1e-20);
+            Assert.True(Math.Abs(sought.Z0 - top.Z0) > 0.01 * step);
+            Assert.Equal(sought.Z0, moves.Follow(top, above).Z0, 1e-3 * step);
         }
     }
 
