@@ -24,6 +24,7 @@ internal sealed class LevelsReport
         report.Thousands();
         report.Growth();
         report.Crossed();
+        report.Posterior();
         report.Line($"");
         report.Line($"* {DateTimeOffset.UtcNow:yyyy-MM-dd}, commit {Repository.Commit()}");
         report.Line($"* {Environment.ProcessorCount} cores; {RuntimeInformation.OSDescription}; {RuntimeInformation.FrameworkDescription}");
@@ -125,6 +126,35 @@ internal sealed class LevelsReport
                 $"| {photographers} | {few:F0} | {(double.IsNaN(many) ? "not measured" : many.ToString("F0", CultureInfo.InvariantCulture))} |"
             );
         }
+    }
+
+    private void Posterior()
+    {
+        Line($"");
+        Line($"## By the posterior");
+        Line($"");
+        Line(
+            $"The first of those photographers; half points vary between them and between their setups, beside the luck of days and bursts, with a ceiling. One run, s."
+        );
+        Line($"");
+        Line($"| photographers | rows | levels | the fit, by the clock | of all threads | all levels, by the clock | of all threads |");
+        Line($"|---:|---:|---:|---:|---:|---:|---:|");
+        List<(double Photographers, double Time)> grown = [];
+        ManyLevels.InStops.Fit(ManyLevels.Table(3));
+        foreach (var photographers in (int[])[6, 12, 25, 50, 100])
+        {
+            var table = ManyLevels.Table(photographers);
+            KeeperCurve? curve = null;
+            var fit = ManyLevels.Once(() => curve = ManyLevels.InStops.Fit(table).Only);
+            var told = ManyLevels.Once(() => _ = curve!.Levels.Sum(l => l.Levels.Length));
+            Line(
+                $"| {photographers} | {table.Count} | {curve!.Levels.Sum(l => l.Levels.Length)} | {fit.Clock / 1000:F1} | {fit.Processor / 1000:F1} | {told.Clock / 1000:F1} | {told.Processor / 1000:F1} |"
+            );
+            grown.Add((photographers, fit.Processor));
+        }
+
+        Line($"");
+        Line($"Time of all threads grows with the power {Exponent(grown):F2} of photographers.");
     }
 
     private static Action One(GroupedFit fit)

@@ -39,6 +39,9 @@ internal static class ManyLevels
             Varies = [new("photographer"), new("setup") { Within = ["photographer"] }],
         };
 
+    /// <summary>The same by the posterior, in stops.</summary>
+    internal static KeeperModel InStops { get; } = Nested with { Estimator = Estimator.Posterior };
+
     internal static GroupedProblem Problem(FrameTable table)
     {
         FrameCell[] cells = [.. table];
@@ -77,17 +80,20 @@ internal static class ManyLevels
         var least = (Clock: double.PositiveInfinity, Processor: double.PositiveInfinity);
         for (var run = 0; run <= runs; run++)
         {
-            var before = Process.GetCurrentProcess().TotalProcessorTime;
-            var clock = Stopwatch.StartNew();
-            work();
-            var (took, used) = (
-                clock.Elapsed.TotalMilliseconds,
-                (Process.GetCurrentProcess().TotalProcessorTime - before).TotalMilliseconds
-            );
+            var (took, used) = Once(work);
             if (run > 0)
                 least = (Math.Min(least.Clock, took), Math.Min(least.Processor, used));
         }
         return least;
+    }
+
+    /// <summary>The milliseconds of one run, by the clock and of all threads.</summary>
+    internal static (double Clock, double Processor) Once(Action work)
+    {
+        var before = Process.GetCurrentProcess().TotalProcessorTime;
+        var clock = Stopwatch.StartNew();
+        work();
+        return (clock.Elapsed.TotalMilliseconds, (Process.GetCurrentProcess().TotalProcessorTime - before).TotalMilliseconds);
     }
 
     /// <summary>Bytes that what a work makes keeps alive.</summary>

@@ -56,10 +56,11 @@ internal static class CurveNotes
             ];
     }
 
+    /// <summary>Each once; why numbers are approximate by the first reason.</summary>
     public static void Mind(Page page, IEnumerable<Status> statuses)
     {
-        foreach (var message in statuses.Select(s => s.Message).Distinct())
-            page.Text(message, mark: "Mind: ");
+        foreach (var status in statuses.DistinctBy(s => s.Code == StatusCode.Approximate ? "" : s.Message))
+            page.Text(status.Message, mark: "Mind: ");
     }
 
     public static string Counts(CurveData data) =>

@@ -46,11 +46,7 @@ internal static class FitReport
         page.Blank();
         if (check || !CurveNotes.IsCheckDear(curve))
             CurveNotes.Checks(page, curve);
-        CurveNotes.Write(
-            page,
-            curve,
-            [.. curve.Statuses, .. half.Statuses.Where(s => s.Message != half.Sentence), .. LevelReport.Remarks(curve)]
-        );
+        CurveNotes.Write(page, curve, [.. curve.Statuses, .. half.Statuses.Where(s => s.Message != half.Sentence)]);
     }
 
     private static IEnumerable<string[]> Rows(KeeperCurve curve)

@@ -5,8 +5,6 @@ namespace Handhold.Cli;
 /// <summary>Levels that a posterior fitted together, for people: how they spread, where each stands, and how much it borrowed.</summary>
 internal static class LevelReport
 {
-    private const int MostRemarks = 5;
-
     public static void Write(Page page, VaryingLevels group, double level)
     {
         page.Blank();
@@ -15,13 +13,19 @@ internal static class LevelReport
             [.. group.Spreads.Select(Row), .. group.Correlation is { } correlation ? new[] { Row(correlation) } : []]
         );
         GroupReport.WriteLevels(page, group.Varying, group.Levels);
+        WriteDoubts(page, group);
     }
 
-    /// <summary>What to say of single levels, where the curve as a whole is not approximate already.</summary>
-    public static IEnumerable<Status> Remarks(KeeperCurve curve) =>
-        curve.Statuses.Any(s => s.Code == StatusCode.Approximate)
-            ? []
-            : curve.Levels.SelectMany(g => g.Levels).SelectMany(l => l.Statuses).Take(MostRemarks);
+    /// <summary>What to say of a level, and of how many more.</summary>
+    private static void WriteDoubts(Page page, VaryingLevels group)
+    {
+        VaryingLevel[] doubted = [.. group.Levels.Where(l => !l.Statuses.IsEmpty)];
+        if (doubted.Length > 0)
+            page.Text(
+                doubted[0].Statuses[0].Message + (doubted.Length == 1 ? "" : $" So it is for {doubted.Length - 1} more: see --json."),
+                mark: "Mind: "
+            );
+    }
 
     private static string[] Row(ParameterSummary spread) =>
         spread.Name switch

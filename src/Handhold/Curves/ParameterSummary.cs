@@ -42,6 +42,6 @@ public sealed class ParameterSummary
     /// <summary>The prior that was used, as text.</summary>
     public string Prior { get; }
 
-    /// <summary>Where levels vary: by how many standard deviations the mean would move with 15 quadrature nodes instead of 9, to first order; above 0.05 either way it is approximate. Null elsewhere. Computed when asked.</summary>
+    /// <summary>Where levels vary: by how many standard deviations the mean would move with more quadrature nodes (15 instead of 9 for the finest levels), to first order; of a level's effect through the parameters. Above 0.05 either way it is approximate. Null elsewhere; NaN where more nodes find no number. Computed when asked.</summary>
     public double? NodeChange => _nodeChange?.Value;
 }

@@ -11,11 +11,14 @@ internal sealed class RateLaw : IExposureLaw
     private const double Unlikely = 1e-9;
     private const double NodeWidth = 0.3; // logits
     private const int EnoughToDraw = 1024;
+    private const int Remembered = 8;
     private readonly bool _points;
     private readonly AsymptoteCells _ceilings;
     private readonly AsymptoteCells _floors;
     private readonly Dictionary<double, BurstCurve> _bursts;
     private readonly Lazy<ImmutableArray<CurveAtom>> _inBurst;
+    private readonly Recent<(double Exposure, double P), double> _quantiles; // one speed is asked for many plans
+    private readonly Recent<double, BurstRates> _burstRates;
 
     /// <param name="atoms">The posterior's parts.</param>
     /// <param name="ceilings">Ceilings between the nodes.</param>
@@ -24,6 +27,10 @@ internal sealed class RateLaw : IExposureLaw
     {
         (Atoms, _ceilings, _floors) = (atoms, ceilings, floors);
         _points = atoms.All(a => a.HalfPoint is NormalHalfPoint);
+        (_quantiles, _burstRates) = (
+            new(Remembered, Quantile),
+            new(Remembered, exposure => _points ? Gathered(exposure) : Differences(exposure))
+        );
         _bursts = atoms.Select(Luck).Distinct().ToDictionary(s => s, s => new BurstCurve(s));
         _inBurst = new(() =>
             [
@@ -52,8 +59,10 @@ internal sealed class RateLaw : IExposureLaw
     }
 
     /// <summary>The rate below which a day's rate lies with probability <paramref name="p"/>.</summary>
-    public double RateQuantile(double exposure, double p) =>
-        Elementary.Logistic(Root.Of(logit => RateCdf(exposure, Elementary.Logistic(logit).Mu) - p, -30, 30, 1e-9)).Mu;
+    public double RateQuantile(double exposure, double p) => _quantiles[(exposure, p)];
+
+    private double Quantile((double Exposure, double P) asked) =>
+        Elementary.Logistic(Root.Of(logit => RateCdf(asked.Exposure, Elementary.Logistic(logit).Mu) - asked.P, -30, 30, 1e-9)).Mu;
 
     /// <summary>Mean rate: the chance that one frame is a keeper.</summary>
     public double MeanRate(double exposure)
@@ -72,7 +81,7 @@ internal sealed class RateLaw : IExposureLaw
     }
 
     /// <summary>The distribution of one burst's keeper probability at an exposure, day and burst luck included, in narrow bins.</summary>
-    public IBurstLaw BurstRates(double exposure) => _points ? Gathered(exposure) : Differences(exposure);
+    public IBurstLaw BurstRates(double exposure) => _burstRates[exposure];
 
     /// <inheritdoc />
     public bool SharesLuck => Atoms.Any(a => a.BurstSd > 0);

@@ -15,5 +15,5 @@ public sealed class Sampling
     public double ParetoK { get; }
 
     /// <summary>Whether answers from these points are approximate only.</summary>
-    internal bool IsPoor => !(ParetoK <= 0.7) || EffectiveSize < 400;
+    internal bool IsPoor => !(ParetoK <= 0.7) || !(EffectiveSize >= 400);
 }

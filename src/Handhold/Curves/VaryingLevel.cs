@@ -33,7 +33,7 @@ public sealed class VaryingLevel : FittedLevel
     /// <summary>What it adds, those that vary: to <c>tau0</c>, stops, to <c>log2b</c>, the base-two logarithm of the steepness, and to effects of terms.</summary>
     public ImmutableArray<ParameterSummary> Effects { get; }
 
-    /// <summary>How well the weighted points stand for it, and for the levels that it lies within. Two draws beside each point count apart, though they share its parameters.</summary>
+    /// <summary>How well the weighted points stand for it, and for the levels that it lies within.</summary>
     public Sampling Sampling { get; }
 
     /// <summary>What the reader should know of it: <c>approximate</c> where its points are few, or its effects move with more quadrature nodes. Computed when first asked.</summary>

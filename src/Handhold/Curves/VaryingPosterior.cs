@@ -9,12 +9,14 @@ namespace Handhold.Curves;
 /// <param name="draws">The points.</param>
 /// <param name="spreads">How levels vary.</param>
 /// <param name="level">Block of a level, by grouping and place, and its draws; days are the grouping after the last.</param>
+/// <param name="beside">Draws of the levels beside each point, one after the other.</param>
 /// <param name="nodes">What more quadrature nodes would change.</param>
 internal sealed class VaryingPosterior(
     WhatMoved moved,
     ImmutableArray<VaryingDraw> draws,
     ImmutableArray<LevelSpread> spreads,
     Func<int, int, (int Block, ImmutableArray<LevelDraw> Draws)> level,
+    int beside,
     NodeChange nodes
 )
 {
@@ -56,7 +58,7 @@ internal sealed class VaryingPosterior(
 
     /// <summary>What is known of a number that each point has.</summary>
     internal ParameterSummary Summary(string name, Func<VaryingDraw, double> value, double credibility, string prior) =>
-        Summary(name, [.. draws.Select(value)], [.. draws.Select(d => d.Typical.Weight)], credibility, prior);
+        Summary(name, [.. draws.Select(value)], [.. draws.Select(d => d.Typical.Weight)], null, credibility, prior);
 
     /// <summary>What is known of a number that is drawn of one level.</summary>
     internal ParameterSummary Summary(
@@ -65,12 +67,21 @@ internal sealed class VaryingPosterior(
         Func<LevelDraw, double> value,
         double credibility,
         string prior
-    ) => Summary(name, [.. level(of.Grouping, of.Level).Draws.Select(value)], Weights([of]), credibility, prior);
+    )
+    {
+        var (block, own) = level(of.Grouping, of.Level);
+        return Summary(name, [.. own.Select(value)], Weights([of]), block, credibility, prior);
+    }
 
-    private ParameterSummary Summary(string name, double[] values, double[] weights, double credibility, string prior) =>
-        new WeightedValues([.. values.Zip(weights)]).Summary(name, credibility, prior, nodes.Of(values, weights));
+    private ParameterSummary Summary(string name, double[] values, double[] weights, int? ownBlock, double credibility, string prior) =>
+        new WeightedValues([.. values.Zip(weights)]).Summary(name, credibility, prior, nodes.Of(values, weights, ownBlock));
 
-    private static Sampling Sampling(double[] weights) => new(weights.Length, 1 / weights.Sum(w => w * w), ParetoTail.Shape(weights));
+    /// <summary>Draws beside one point share its parameters, so they count as one.</summary>
+    private Sampling Sampling(double[] weights)
+    {
+        double[] points = [.. weights.Chunk(beside).Select(w => w.Sum())];
+        return new(points.Length, 1 / points.Sum(w => w * w), ParetoTail.Shape(points));
+    }
 
     /// <summary>How the exposure for a rate changes from some levels under some conditions to others, point by point: what they share drops out. Levels drawn anew are the same on both sides.</summary>
     internal WeightedValues? ExposureChange(

@@ -53,13 +53,9 @@ internal sealed partial class LevelCurves
             }
         }
 
-        var total = Vector512<double>.Zero;
-        foreach (var chance in chances)
-            total += chance;
-        if (!Vector512.LessThanAny(total, Vector512.Create(Vanishing)))
-            return Vector512.Log(total);
-        LevelSlopes slopes = default;
-        Burst(cells, ref place, ref slopes);
-        return slopes.Value;
+        var (top, total) = (Vector512<double>.Zero, Total(chances));
+        if (Vector512.LessThanAny(total, Vector512.Create(TermCurves.Vanishing)))
+            (top, total) = (Enlarge(cells, ref place, chances), Total(chances));
+        return top + Vector512.Log(total);
     }
 }

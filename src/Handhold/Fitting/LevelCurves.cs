@@ -9,7 +9,6 @@ namespace Handhold.Fitting;
 /// <summary>What the curves of every setting, shifted and steepened for a level, give to its frames, with derivatives, at eight places at once.</summary>
 internal sealed partial class LevelCurves
 {
-    private const double Vanishing = 1e-280; // products of chances below this have lost digits
     private readonly TermPoint _point;
     private readonly double[] _effects;
     private readonly GaussRule _burst;
@@ -75,34 +74,31 @@ internal sealed partial class LevelCurves
     private void Burst(ImmutableArray<TermCell> cells, ref Place place, ref LevelSlopes sum)
     {
         Span<LevelSlopes> nodes = stackalloc LevelSlopes[_burst.Nodes.Length];
+        Span<Vector512<double>> chances = stackalloc Vector512<double>[_burst.Nodes.Length];
         for (var k = 0; k < nodes.Length; k++)
-        {
-            nodes[k] = default;
-            nodes[k].Value = Vector512.Create(_burst.Weights[k]);
-        }
-
+            (nodes[k], chances[k]) = (default, Vector512.Create(_burst.Weights[k]));
         foreach (var cell in cells)
         {
             place.Go(cell);
             for (var k = 0; k < nodes.Length; k++)
-                Frames(cell, place.Steepness, place.At(k), ref nodes[k]);
+                Frames(cell, place.Steepness, place.At(k), ref chances[k], ref nodes[k]);
         }
 
-        var (top, total) = (Vector512<double>.Zero, Total(nodes));
-        if (Vector512.LessThanAny(total, Vector512.Create(Vanishing)))
-            (top, total) = (Enlarge(cells, ref place, nodes), Total(nodes));
+        var (top, total) = (Vector512<double>.Zero, Total(chances));
+        if (Vector512.LessThanAny(total, Vector512.Create(TermCurves.Vanishing)))
+            (top, total) = (Enlarge(cells, ref place, chances), Total(chances));
         LevelSlopes all = default;
-        foreach (ref readonly var node in nodes)
-            all.AddShare(node.Value, node);
+        for (var k = 0; k < nodes.Length; k++)
+            all.AddShare(chances[k], nodes[k]);
         all.Integrated(top, total);
         sum.Add(all);
     }
 
-    private static Vector512<double> Total(ReadOnlySpan<LevelSlopes> nodes)
+    private static Vector512<double> Total(ReadOnlySpan<Vector512<double>> chances)
     {
         var total = Vector512<double>.Zero;
-        foreach (ref readonly var node in nodes)
-            total += node.Value;
+        foreach (var chance in chances)
+            total += chance;
         return total;
     }
 
@@ -112,6 +108,7 @@ internal sealed partial class LevelCurves
         TermCell cell,
         Vector512<double> steepness,
         (Vector512<double> Mu, Vector512<double> OneMinusMu, Vector512<double> Eta) at,
+        ref Vector512<double> chance,
         ref LevelSlopes sum
     )
     {
@@ -122,7 +119,7 @@ internal sealed partial class LevelCurves
         {
             var keep = Kept(at.Mu);
             var share = rise / keep;
-            sum.Value *= Elementary.Power(keep, cell.Keepers);
+            chance *= Elementary.Power(keep, cell.Keepers);
             first += share * cell.Keepers;
             second += share * (bend - share) * cell.Keepers;
         }
@@ -131,7 +128,7 @@ internal sealed partial class LevelCurves
         {
             var (miss, lost) = (Missed(at.OneMinusMu), cell.Frames - cell.Keepers);
             var share = rise / miss;
-            sum.Value *= Elementary.Power(miss, lost);
+            chance *= Elementary.Power(miss, lost);
             first -= share * lost;
             second -= share * (bend + share) * lost;
         }
@@ -140,28 +137,28 @@ internal sealed partial class LevelCurves
     }
 
     /// <summary>Chances at the nodes that are too small for numbers, as multiples of the greatest; returns its logarithm.</summary>
-    private Vector512<double> Enlarge(ImmutableArray<TermCell> cells, ref Place place, scoped Span<LevelSlopes> nodes)
+    private Vector512<double> Enlarge(ImmutableArray<TermCell> cells, ref Place place, scoped Span<Vector512<double>> chances)
     {
-        for (var k = 0; k < nodes.Length; k++)
-            nodes[k].Value = Vector512.Create(Math.Log(_burst.Weights[k]));
+        for (var k = 0; k < chances.Length; k++)
+            chances[k] = Vector512.Create(Math.Log(_burst.Weights[k]));
         foreach (var cell in cells)
         {
             place.Go(cell);
-            for (var k = 0; k < nodes.Length; k++)
+            for (var k = 0; k < chances.Length; k++)
             {
                 var (mu, oneMinusMu, _) = place.At(k);
                 if (cell.Keepers > 0)
-                    nodes[k].Value += Vector512.Log(Kept(mu)) * cell.Keepers;
+                    chances[k] += Vector512.Log(Kept(mu)) * cell.Keepers;
                 if (cell.Frames > cell.Keepers)
-                    nodes[k].Value += Vector512.Log(Missed(oneMinusMu)) * (cell.Frames - cell.Keepers);
+                    chances[k] += Vector512.Log(Missed(oneMinusMu)) * (cell.Frames - cell.Keepers);
             }
         }
 
-        var top = nodes[0].Value;
-        foreach (ref readonly var node in nodes)
-            top = Vector512.Max(top, node.Value);
-        foreach (ref var node in nodes)
-            node.Value = Vector512.Exp(node.Value - top);
+        var top = chances[0];
+        foreach (var chance in chances)
+            top = Vector512.Max(top, chance);
+        foreach (ref var chance in chances)
+            chance = Vector512.Exp(chance - top);
         return top;
     }
 
@@ -175,7 +172,7 @@ internal sealed partial class LevelCurves
         private const double Farthest = 500; // farther out a chance would be no number any more; nothing there counts
         private const double FarthestLuck = 200;
         private readonly Span<Vector512<double>> _luck = luck;
-        private double _typical; // steepness, before what is multiplied
+        private double _typical = double.NaN; // steepness, before what is multiplied
         private Vector512<double> _eta;
         private Vector512<double> _odds;
 

@@ -22,8 +22,7 @@ internal sealed class LevelSampler
     private readonly Seed _seed;
     private readonly int[] _blockOfUpper;
     private readonly int[] _blockOfFinest;
-    private readonly Lazy<LevelDraw[][]>[] _kept;
-    private readonly List<int> _recent = []; // blocks whose draws are kept, in turn
+    private readonly Recent<int, Lazy<LevelDraw[][]>> _kept;
 
     /// <param name="density">The density, searching from its top.</param>
     /// <param name="points">Places in the sample, and parameters there.</param>
@@ -43,7 +42,7 @@ internal sealed class LevelSampler
                 _blockOfFinest[level] = b;
         }
 
-        _kept = [.. Enumerable.Range(0, frames.Blocks.Length).Select(Later)];
+        _kept = new(MostKept, block => new(() => Draw(block)));
     }
 
     /// <summary>Block of a level, and the draws of its numbers.</summary>
@@ -60,27 +59,8 @@ internal sealed class LevelSampler
         return (_blockOfUpper[place], [.. Block(_blockOfUpper[place])[frames.Blocks[_blockOfUpper[place]].Upper.IndexOf(place)]]);
     }
 
-    /// <summary>Draws of the levels of a block, the upper ones first. Those asked for last are kept.</summary>
-    internal LevelDraw[][] Block(int block)
-    {
-        Lazy<LevelDraw[][]> draws;
-        lock (_recent)
-        {
-            _recent.Remove(block);
-            _recent.Add(block);
-            if (_recent.Count > MostKept)
-            {
-                _kept[_recent[0]] = Later(_recent[0]);
-                _recent.RemoveAt(0);
-            }
-
-            draws = _kept[block];
-        }
-
-        return draws.Value;
-    }
-
-    private Lazy<LevelDraw[][]> Later(int block) => new(() => Draw(block));
+    /// <summary>Draws of the levels of a block, the upper ones first.</summary>
+    internal LevelDraw[][] Block(int block) => _kept[block].Value;
 
     private LevelDraw[][] Draw(int index)
     {

@@ -7,7 +7,7 @@ namespace Handhold.Fitting;
 /// <summary>The curves of every setting at one point, and what they give to frames. A burst's luck is integrated by a Gauss-Hermite rule.</summary>
 internal readonly ref struct TermCurves
 {
-    private const double Vanishing = 1e-280; // products of chances below this have lost digits
+    internal const double Vanishing = 1e-280; // products of chances below this have lost digits
     private readonly TermPoint _point;
     private readonly GaussRule _burst;
     private readonly Span<double> _halfPoints;

@@ -38,8 +38,8 @@ internal sealed class UpperNodes
     internal IEnumerable<(ImmutableArray<double> At, double LogWeight)> this[int directions] =>
         directions > Most ? Pairs(directions) : _nodes[directions - 1];
 
-    /// <summary>Whether there are nodes for any number of directions.</summary>
-    internal bool HasPairs => _pairs > 0;
+    /// <summary>Whether they check what others find: there are nodes for any number of directions, and tops below are sought at each rather than followed to first order.</summary>
+    internal bool IsCheck => _pairs > 0;
 
     private IEnumerable<(ImmutableArray<double> At, double LogWeight)> Pairs(int directions)
     {

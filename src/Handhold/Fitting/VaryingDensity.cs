@@ -74,9 +74,6 @@ internal sealed class VaryingDensity
     /// <summary>By three nodes in each dimension: good enough to find one's way.</summary>
     internal double Rough(ReadOnlySpan<double> z) => Log(z, IntegralRule.Few);
 
-    /// <summary>By more nodes than usual.</summary>
-    internal double Fine(ReadOnlySpan<double> z) => Log(z, IntegralRule.More);
-
     internal VaryingPoint Read(ReadOnlySpan<double> z)
     {
         var effects = new double[Moved.Effects.Length];
@@ -97,12 +94,13 @@ internal sealed class VaryingDensity
     }
 
     /// <summary>Log-likelihood (Bernoulli scale), levels integrated out.</summary>
-    internal double LogLikelihood(VaryingPoint point, IntegralRule rule)
+    internal double LogLikelihood(VaryingPoint point, IntegralRule rule) => Blocks(point, rule).Sum();
+
+    /// <summary>The same of each block.</summary>
+    internal double[] Blocks(VaryingPoint point, IntegralRule rule)
     {
-        var (integral, log) = (At(point), 0.0);
-        for (var b = 0; b < Anchors.Length; b++)
-            log += integral.Of(Frames.Blocks[b], Anchors[b], rule).Log;
-        return log;
+        var integral = At(point);
+        return [.. Frames.Blocks.Zip(Anchors, (block, anchor) => integral.Of(block, anchor, rule).Log)];
     }
 
     /// <summary>The integrals at a point.</summary>

@@ -44,7 +44,7 @@ internal sealed class VaryingIntegral(
 
         BlockSlopes at = new(this, frames, offsets, loadings, block, start);
         Climb(at);
-        var byNodes = rule.Above is { } above ? ByNodes(at, above, rule.Follows) : 0;
+        var byNodes = rule.Above is { } above ? ByNodes(at, above) : 0;
         var log = at.Evaluate(rule.Finest, LevelIntegral.Close) + byNodes;
         Factor(at.Curvature, at.Z.Length);
         Cholesky.Forward(at.Curvature, at.Gradient);
@@ -121,10 +121,10 @@ internal sealed class VaryingIntegral(
     }
 
     /// <summary>What quadrature, few nodes below, adds to the logarithm of the integral by Laplace's method, where there are nodes.</summary>
-    private static double ByNodes(BlockSlopes at, UpperNodes above, bool follows)
+    private static double ByNodes(BlockSlopes at, UpperNodes above)
     {
         var directions = at.Directions(UpperNodes.Most);
-        if (directions.IsEmpty && above.HasPairs)
+        if (directions.IsEmpty && above.IsCheck)
             directions = [.. Enumerable.Range(0, at.Z.Length).Select(at.Unit)];
         if (directions.IsEmpty)
             return 0;
@@ -135,7 +135,7 @@ internal sealed class VaryingIntegral(
         Cholesky.Forward(curvature, gradient);
         laplace += 0.5 * Math.Min(MostAbove, Square(gradient));
         Cholesky.Back(curvature, gradient);
-        var moves = follows ? at.Moves() : null;
+        var moves = above.IsCheck ? null : at.Moves();
         var (heights, u, z) = (new List<double>(), new double[size], new double[at.Z.Length]);
         foreach (var (node, logWeight) in above[size])
         {

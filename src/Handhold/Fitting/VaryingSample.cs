@@ -87,6 +87,7 @@ internal sealed record VaryingSample(
                 [.. points.SelectMany(p => Enumerable.Repeat(Draw(moved, sample.Weights[p.Index] / Beside, p.Point), Beside))],
                 spreads,
                 sampler.Of,
+                Beside,
                 new(Beside * some.Length, () => MoreNodes(density, some))
             ),
             density,
@@ -132,11 +133,25 @@ internal sealed record VaryingSample(
         );
     }
 
-    /// <summary>Change of the log density from more nodes, beside each draw.</summary>
-    private static double[] MoreNodes(VaryingDensity density, double[][] points)
+    /// <summary>Change of the log density from more nodes, block by block, beside each draw.</summary>
+    private static double[][] MoreNodes(VaryingDensity density, double[][] points)
     {
-        var changes = new double[Beside * points.Length];
-        Parallel.For(0, points.Length, k => Array.Fill(changes, density.Fine(points[k]) - density.Log(points[k]), Beside * k, Beside));
+        var changes = new double[Beside * points.Length][];
+        Parallel.For(
+            0,
+            points.Length,
+            k =>
+            {
+                var point = density.Read(points[k]);
+                double[] change =
+                [
+                    .. density
+                        .Blocks(point, IntegralRule.More)
+                        .Zip(density.Blocks(point, IntegralRule.Usual), (more, usual) => more - usual),
+                ];
+                Array.Fill(changes, change, Beside * k, Beside);
+            }
+        );
         return changes;
     }
 }

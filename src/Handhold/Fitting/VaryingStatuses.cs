@@ -7,6 +7,7 @@ namespace Handhold.Fitting;
 internal static class VaryingStatuses
 {
     private const double Matters = 0.05; // standard deviations
+    private const string Remedy = "Fewer columns that vary, or more frames, would help.";
 
     internal static ImmutableArray<Status> Of(
         KeeperModel model,
@@ -35,41 +36,45 @@ internal static class VaryingStatuses
         if (
             Doubt(
                 sample.Sampling,
-                [.. parameters, .. levels.SelectMany(l => l.Spreads), .. levels.Select(l => l.Correlation).OfType<ParameterSummary>()]
+                "the points that stand for the posterior",
+                [.. parameters, .. levels.SelectMany(l => l.Spreads), .. levels.Select(l => l.Correlation).OfType<ParameterSummary>()],
+                "a parameter"
             ) is
             { } doubt
         )
-            statuses.Add(
-                new(StatusCode.Approximate, $"The numbers are approximate: {doubt}. Fewer columns that vary, or more frames, would help.")
-            );
+            statuses.Add(new(StatusCode.Approximate, $"The numbers are approximate: {doubt}. {Remedy}"));
         return statuses.ToImmutable();
     }
 
     /// <summary>What a reader of one level should know beside.</summary>
     internal static ImmutableArray<Status> Of(string level, Sampling sampling, ImmutableArray<ParameterSummary> effects) =>
-        Doubt(sampling, effects) is { } doubt ? [new(StatusCode.Approximate, $"What is said of {level} is approximate: {doubt}.")] : [];
+        Doubt(sampling, "the draws that stand for it", effects, "one of its effects") is { } doubt
+            ? [new(StatusCode.Approximate, $"What is said of {level} is approximate: {doubt}. {Remedy}")]
+            : [];
 
     /// <summary>The status of an answer for levels that the points stand badly for; null where they stand well.</summary>
     internal static Status? Of(Sampling sampling) =>
-        Doubt(sampling) is { } doubt ? new(StatusCode.Approximate, $"For these levels the answer is approximate: {doubt}.") : null;
-
-    /// <summary>Why numbers are approximate; null where they are not. What more nodes change is counted at the points, so it is told only where these can be trusted.</summary>
-    private static string? Doubt(Sampling sampling, ImmutableArray<ParameterSummary> numbers) =>
-        Doubt(sampling)
-        ?? (
-            numbers.Max(n => Math.Abs(n.NodeChange!.Value)) is var change && change > Matters
-                ? string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"more quadrature nodes, 15 instead of 9 for the finest levels, move a parameter by {change:0.000} of its standard deviation ({Matters} is the limit)"
-                )
-                : null
-        );
-
-    private static string? Doubt(Sampling sampling) =>
-        sampling.IsPoor
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $"the points that stand for the posterior have Pareto k {sampling.ParetoK:0.00} (limit 0.7) and effective size {sampling.EffectiveSize:0} (at least 400)"
-            )
+        Doubt(sampling, "the draws that stand for them", [], "") is { } doubt
+            ? new(StatusCode.Approximate, $"For these levels the answer is approximate: {doubt}. {Remedy}")
             : null;
+
+    /// <summary>Why numbers are approximate; null where they are not. What more nodes change is counted at the points, so it is told where these are good only.</summary>
+    private static string? Doubt(Sampling sampling, string points, ImmutableArray<ParameterSummary> numbers, string number)
+    {
+        if (sampling.IsPoor)
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"{points} have Pareto k {sampling.ParetoK:0.00} (limit 0.7) and effective size {sampling.EffectiveSize:0} (at least 400)"
+            );
+        var most = numbers.Select(n => Math.Abs(n.NodeChange!.Value)).Aggregate(0.0, Math.Max);
+        if (most <= Matters)
+            return null;
+        var far = double.IsFinite(most)
+            ? string.Create(CultureInfo.InvariantCulture, $"by {most:0.000} of its standard deviation")
+            : "out of sight";
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"more quadrature nodes, 15 instead of 9 for the finest levels, move {number} {far} ({Matters} is the limit)"
+        );
+    }
 }

@@ -9,7 +9,7 @@ internal static class VaryingSummaries
 {
     internal static ImmutableArray<VaryingLevels> Of(KeeperModel model, CurveData data, VaryingPosterior posterior, Conditions reference)
     {
-        var (setting, tables) = (posterior.Moved.Read(reference), new Dictionary<double, BurstCurve>());
+        var (setting, tables, reading) = (posterior.Moved.Read(reference), new Dictionary<double, BurstCurve>(), new Lock());
         ImmutableArray<Conditions> seen = [.. data.Cells.Select(c => c.Conditions).Distinct()];
         return
         [
@@ -82,7 +82,7 @@ internal static class VaryingSummaries
 
             HalfPointMixture HalfPoints(TermPosterior curve)
             {
-                lock (tables)
+                lock (reading)
                     return curve.ExposureFor(setting, 0.5, tables);
             }
 

@@ -19,6 +19,8 @@ internal static class CompareQuestion
         var shared = statuses.IsEmpty;
         if (a.Linear is not null && b.Linear is not null)
             return LinearDifference.Between(new(a, options), new(b, options), rate, statuses);
+        Question[] sides = [new(a, options), new(b, options)];
+        statuses = [.. statuses, .. sides.SelectMany(q => q.Throughout).DistinctBy(s => s.Message)];
         var (lawA, lawB) = (Law(a, b, shared, options), Law(b, a, shared, options));
         var (exposureA, exposureB) = (lawA.ExposureFor(rate), lawB.ExposureFor(rate));
         if (double.IsInfinity(exposureA.Quantile(0.05)) || double.IsInfinity(exposureB.Quantile(0.05)))
@@ -32,12 +34,9 @@ internal static class CompareQuestion
             return new(a, b, rate, null, null, null, statuses);
         }
 
-        foreach (var (curve, exposure) in new[] { (a, exposureA.Quantile(0.5)), (b, exposureB.Quantile(0.5)) })
-        {
-            Question question = new(curve, options);
+        foreach (var (question, exposure) in sides.Zip([exposureA.Quantile(0.5), exposureB.Quantile(0.5)]))
             if (!question.Tested(exposure))
                 statuses = statuses.Add(question.Outside(ShutterSpeed.FromLog2Seconds(exposure), declined: false));
-        }
 
         var (fromA, massesA) = Masses(exposureA);
         var (fromB, massesB) = Masses(exposureB);

@@ -83,6 +83,6 @@ internal static class ExposureQuestion
             StatusCode.NotReachable,
             $"A keeper rate of {Say.Percent(rate)} is probably above the ceiling of this curve: no speed, however fast, would have it. Look for what spoils frames besides shake: focus, the subject, the judging."
         );
-        return new(question, rate, null, set, false, [status]);
+        return new(question, rate, null, set, false, [status, .. question.Throughout]);
     }
 }

@@ -82,7 +82,7 @@ internal sealed class Question
             )
         : null;
 
-    /// <summary>What to say of an answer at an exposure: beyond the speeds tested, or from a likelihood without a maximum.</summary>
+    /// <summary>What to say of an answer at an exposure: beyond the speeds tested, and what bears on every answer.</summary>
     internal ImmutableArray<Status> Remarks(ShutterSpeed at) =>
         [.. Tested(at.Log2Seconds) ? [] : new[] { Outside(at, declined: false) }, .. Throughout];
 
@@ -93,7 +93,7 @@ internal sealed class Question
                 s.Code is StatusCode.Separated or StatusCode.QuasiSeparated or StatusCode.AllKeepers or StatusCode.NoKeepers
             )
         : IsRoughDay ? [DaysQuestion.Rough]
-        : _levels is { } levels && Curve.Sampling is not { IsPoor: true } && VaryingStatuses.Of(levels) is { } rough ? [rough]
+        : _levels is { } levels && VaryingStatuses.Of(levels) is { } rough ? [rough]
         : [];
 
     /// <summary>Whether the answer is for one of several days, and stands on points that are few.</summary>

@@ -18,7 +18,7 @@ internal static class SlowestQuestion
                 StatusCode.NotReachable,
                 $"Even {fastest} does not give {wanted} with {Say.Percent(assurance)} assurance; it gives {Say.Percent(chance(question, fastest.Log2Seconds))}. Test faster speeds or more frames, or use a support where the place allows one."
             );
-            return new(question, wanted, null, null, false, [none])
+            return new(question, wanted, null, null, false, [none, .. question.Throughout])
             {
                 AsRejects = question.AsRejects(q => Answer(q, wanted, assurance, chance)),
             };

@@ -18,6 +18,7 @@ internal static class TermDifference
     )
     {
         var (from, to) = (reference.Or(term.Moved.Shared), conditions.Or(term.Moved.Shared));
+        statuses = [.. statuses, .. VaryingLaw.Remarks(curve, whose, from, to)];
         if (
             (
                 curve.Varying is { } varying
@@ -45,7 +46,6 @@ internal static class TermDifference
                 ConditionsOfA = reference,
                 ConditionsOfB = conditions,
             };
-        statuses = [.. statuses, .. VaryingLaw.Remarks(curve, whose, from, to)];
         var level = curve.Model.Level;
         CredibleInterval interval = new(change.Quantile((1 - level) / 2), change.Quantile((1 + level) / 2), level);
         return new(curve, curve, rate, new Stops(change.Quantile(0.5)), interval, 1 - change.Below(0), statuses)

@@ -8,7 +8,7 @@ namespace Handhold.Prediction;
 /// <summary>The law of the levels that are meant, of a posterior.</summary>
 internal static class VaryingLaw
 {
-    /// <summary>And how well the points stand for the levels; null where none are known.</summary>
+    /// <summary>The law, and how well the points stand for the levels it is of; null where none are known.</summary>
     /// <exception cref="ConditionsException">It was not said whose rate is meant, or a level or day is not named or unknown.</exception>
     internal static (IRateLaw Law, Sampling? Sampling) Of(VaryingPosterior varying, KeeperCurve curve, AnswerOptions options)
     {
@@ -55,10 +55,10 @@ internal static class VaryingLaw
     /// <summary>What to say of a difference between levels that the points stand badly for.</summary>
     internal static ImmutableArray<Status> Remarks(KeeperCurve curve, Whose? whose, Conditions from, Conditions to)
     {
-        if (curve is not { Varying: { } varying, Sampling.IsPoor: false })
+        if (curve.Varying is not { } varying)
             return [];
-        var known = Known(from).Union(Known(to)).ToImmutableArray();
-        return VaryingStatuses.Of(varying.SamplingOf(known)) is { } rough ? [rough] : [];
+        ImmutableArray<(int, int)> known = [.. Known(from).Union(Known(to))];
+        return !known.IsEmpty && VaryingStatuses.Of(varying.SamplingOf(known)) is { } rough ? [rough] : [];
 
         ImmutableArray<(int, int)> Known(Conditions side) => LevelsMeant.By(whose, Groupings(varying), side).Known;
     }

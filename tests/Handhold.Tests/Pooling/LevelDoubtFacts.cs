@@ -1,23 +1,37 @@
 using Handhold.Curves;
+using Handhold.Fitting;
 
 namespace Handhold.Tests.Pooling;
 
 /// <summary>What is said of levels that the points of a posterior stand badly for.</summary>
 public class LevelDoubtFacts
 {
-    private static Lazy<KeeperCurve> Fitted { get; } =
-        new(() =>
-            (KeeperModel.Default with { Luck = LuckKind.None, Each = [], Varies = [new("photographer", VaryingPart.Both), Groups.Nested] })
-                .Fit([
-                    .. from level in Enumerable.Range(0, 4)
-                    from speed in new[] { 125, 60, 30, 15 }
-                    select new FrameCell(ShutterSpeed.OneOver(speed), 4, Math.Min(4, speed / (20 + 10 * (level / 2))))
-                    {
-                        Conditions = new() { Photographer = $"p{level / 2}", Setup = $"s{level % 2}" },
-                    },
-                ])
-                .Only
-        );
+    private static KeeperModel Model { get; } =
+        KeeperModel.Default with
+        {
+            Luck = LuckKind.None,
+            Each = [],
+            Varies = [new("photographer", VaryingPart.Both), Groups.Nested],
+        };
+
+    private static FrameTable Club { get; } =
+    [
+        .. from level in Enumerable.Range(0, 4)
+        from speed in new[] { 125, 60, 30, 15 }
+        select new FrameCell(ShutterSpeed.OneOver(speed), 4, Math.Min(4, speed / (20 + 10 * (level / 2))))
+        {
+            Conditions = new()
+            {
+                Photographer = FormattableString.Invariant($"p{level / 2}"),
+                Setup = FormattableString.Invariant($"s{level % 2}"),
+            },
+        },
+    ];
+
+    private static Lazy<KeeperCurve> Fitted { get; } = new(() => Model.Fit(Club).Only);
+
+    private static Lazy<VaryingSample> Sample { get; } =
+        new(() => VaryingSample.Of(Model, CurveRows.Split(Model, Club)[0], 4096, rough: true, null, default));
 
     /// <summary>Where the change of the log density is a line in a number, its covariance with the number is slope times variance.</summary>
     [Theory]
@@ -26,31 +40,73 @@ public class LevelDoubtFacts
     public void A_number_moves_by_its_sd_times_the_slope_of_the_density_change(double slope)
     {
         double[] values = [1, 2, 3, 4, 1000];
-        NodeChange nodes = new(4, () => [.. values.Take(4).Select(v => 7 + slope * v)]);
-        Assert.Equal(slope * Math.Sqrt(1.109375), nodes.Of(values, [1, 1, 2, 4, 1]).Value, 1e-14); // weights 1, 1, 2, 4 of 1, 2, 3, 4
+        NodeChange nodes = new(4, () => [.. values.Take(4).Select(v => new[] { 7 + slope * v, 1 - v })]);
+        var sd = Math.Sqrt(1.109375); // of 1, 2, 3, 4 by weights 1, 1, 2, 4
+        Assert.Equal((slope - 1) * sd, nodes.Of(values, [1, 1, 2, 4, 1], null).Value, 1e-14);
+        Assert.Equal(slope * sd, nodes.Of(values, [1, 1, 2, 4, 1], ownBlock: 1).Value, 1e-14);
+        Assert.Equal(0, nodes.Of([5, 5, 5, 5, 5], [1, 1, 2, 4, 1], null).Value);
+    }
+
+    /// <summary>To first order the mean by weights that more nodes give.</summary>
+    [Fact]
+    public void What_more_nodes_change_is_what_they_make_of_the_weights()
+    {
+        var rows = CurveRows.Split(Model, Club)[0];
+        var sample = VaryingSample.Of(Model, rows, 128, rough: false, null, default);
+        var draws = sample.Posterior.Draws;
+        double[] changes = [.. draws.Select(d => Log(d, IntegralRule.More) - Log(d, IntegralRule.Usual))];
+        var most = changes.Max(Math.Abs);
+        Assert.InRange(most, 1e-4, 0.5);
+        foreach (var of in (Func<VaryingDraw, double>[])[d => d.Typical.Tau0, d => d.Loadings[0].Tau, d => d.Loadings[1].Tau])
+        {
+            double[] weights = [.. draws.Select(d => d.Typical.Weight)];
+            double[] finer = [.. weights.Zip(changes, (w, change) => w * Math.Exp(change))];
+            var summary = sample.Posterior.Summary("", of, 0.95, "");
+            var moved = (Mean(finer) - Mean(weights)) / summary.StandardDeviation;
+            Assert.Equal(moved, summary.NodeChange!.Value, most * most);
+
+            double Mean(double[] by) => draws.Zip(by, (d, w) => of(d) * w).Sum() / by.Sum();
+        }
+
+        double Log(VaryingDraw draw, IntegralRule rule)
+        {
+            var t = draw.Typical;
+            TermPoint point = new(t.Tau0, t.LogSteepness, t.Ceiling, t.Floor, t.SessionSd, t.BurstSd);
+            return sample.Density.LogLikelihood(new(point, [.. t.Effects], draw.Loadings), rule);
+        }
     }
 
     [Fact]
-    public void A_number_that_is_known_moves_by_nothing() =>
-        Assert.Equal(0, new NodeChange(2, () => [0.1, 0.2]).Of([5, 5], [0.5, 0.5]).Value);
-
-    [Fact]
-    public void Every_number_says_how_it_moves_with_more_nodes_and_every_level_how_its_points_stand()
-    {
-        var curve = Fitted.Value;
-        Assert.All(curve.Parameters.Concat(curve.Levels.SelectMany(g => g.Spreads)), Steady);
+    public void Every_level_says_how_its_points_stand_and_that_they_stand_well() =>
         Assert.All(
-            curve.Levels.SelectMany(g => g.Levels),
+            Fitted.Value.Levels.SelectMany(g => g.Levels),
             level =>
             {
-                Assert.All(level.Effects, Steady);
-                Assert.InRange(level.Sampling.ParetoK, double.NegativeInfinity, 0.7);
+                Assert.All(level.Effects, effect => Assert.InRange(effect.NodeChange!.Value, -0.05, 0.05));
                 Assert.InRange(level.Sampling.EffectiveSize, 400, level.Sampling.Points);
+                Assert.InRange(level.Sampling.Points, 0.9 * Fitted.Value.Sampling!.Points, Fitted.Value.Sampling.Points);
                 Assert.Empty(level.Statuses);
             }
         );
 
-        static void Steady(ParameterSummary number) => Assert.InRange(number.NodeChange!.Value, -0.05, 0.05);
+    [Theory]
+    [InlineData(0.06, "move a parameter by 0.060 of its standard deviation")]
+    [InlineData(double.NaN, "move a parameter out of sight")]
+    [InlineData(0.04, null)]
+    public void A_parameter_that_more_nodes_move_makes_a_curve_approximate(double change, string? told)
+    {
+        var parameter = new WeightedValues([(0, 0.5), (1, 0.5)]).Summary("tau0", 0.95, "", new(() => -change));
+        var statuses = VaryingStatuses.Of(
+            Model,
+            Fitted.Value.Data,
+            Sample.Value,
+            [parameter],
+            [],
+            new(Model, Fitted.Value.Data, Sample.Value)
+        );
+        var found = statuses.SingleOrDefault(s => s.Code == StatusCode.Approximate);
+        Assert.Equal(told is null, found is null);
+        Assert.Contains(told ?? "", found?.Message ?? "", StringComparison.Ordinal);
     }
 
     [Fact]
@@ -108,14 +164,21 @@ public class LevelDoubtFacts
                     ? (block, draws)
                     : (block, [.. draws.Select((d, k) => k < 100 ? d : d with { Own = 1e-6 })]);
             },
-            new(1, () => [0])
+            2,
+            new(
+                1,
+                () =>
+                    [
+                        [0],
+                    ]
+            )
         );
         return new(curve.Key, curve.Data, curve.Model, curve.HalfPointPrior, curve.Parameters, new(() => []))
         {
             Varying = few,
             Term = few.Typical,
             Sampling = curve.Sampling,
-            FindLevels = new(() => Handhold.Fitting.VaryingSummaries.Of(curve.Model, curve.Data, few, curve.ReferenceConditions)),
+            FindLevels = new(() => VaryingSummaries.Of(curve.Model, curve.Data, few, curve.ReferenceConditions)),
         };
     }
 }

@@ -144,7 +144,14 @@ public class LevelsInStopsFacts
             ],
             curve.Varying.Spreads,
             (_, _) => (0, []),
-            new(1, () => [0])
+            1,
+            new(
+                1,
+                () =>
+                    [
+                        [0],
+                    ]
+            )
         );
         var exposure = -4 - Math.Log(9); // where a typical photographer keeps nine in ten
         Assert.Equal(average, new PopulationLaw(known, Conditions.None).MeanRate(exposure), 1e-4);

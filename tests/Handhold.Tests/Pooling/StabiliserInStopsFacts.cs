@@ -78,27 +78,6 @@ public class StabiliserInStopsFacts
     }
 
     [Fact]
-    public void Tops_of_levels_follow_numbers_above_to_first_order()
-    {
-        var rows = CurveRows.Split(Model, Club())[0];
-        var (moved, cells) = (rows.Moved(Model), rows.Data.Cells);
-        var spreads = LevelSpread.Of(Model, moved, cells, "");
-        var frames = VaryingFrames.Of(moved, spreads, rows.Data, LuckKind.None);
-        VaryingDensity density = new(Model, moved, spreads, frames);
-        var (integral, step) = (density.At(density.Read([.. Enumerable.Repeat(0.3, density.Dimension)])), 1e-3);
-        foreach (var level in frames.Blocks.SelectMany(b => b.Finest))
-        {
-            var above = new double[2 * frames.Levels[level].Length];
-            var here = integral.Integral(level, [0.6], above);
-            var top = here.Top(default, 1e-20);
-            var moves = here.Moves(top);
-            var sought = integral.Integral(level, [0.6 + step], above).Top(top, 1e-20);
-            Assert.True(Math.Abs(sought.Z0 - top.Z0) > 0.01 * step);
-            Assert.Equal(sought.Z0, moves.Follow(top, above).Z0, 1e-3 * step);
-        }
-    }
-
-    [Fact]
     public void Benefits_that_hardly_vary_are_those_of_one_curve()
     {
         var tiny = Priors.Default with
