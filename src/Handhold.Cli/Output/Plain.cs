@@ -55,15 +55,28 @@ internal static class Plain
         string New(string usual, string[] others) => $"a new {(all.Contains(usual) ? usual : string.Join(" and ", others))}";
     }
 
-    /// <summary>What was said of conditions: sex M, magnification 0.5.</summary>
-    public static string Stated(Conditions conditions) =>
-        string.Join(
+    /// <summary>What was said of conditions: sex M, magnification 0.5. Labels of levels that are not those meant say nothing.</summary>
+    public static string Stated(Conditions conditions, Whose? whose, ImmutableArray<Varying> varies)
+    {
+        string[] unmeant = [.. varies.Where(v => IsUnmeant(v, whose, varies)).Select(v => v.Column)];
+        return string.Join(
             ", ",
             Conditions
                 .ColumnNames.Concat(conditions.Others.Keys)
-                .Where(column => conditions[column] is not null)
+                .Where(column => conditions[column] is not null && !unmeant.Contains(column))
                 .Select(column => $"{column} {conditions[column]}")
         );
+    }
+
+    private static bool IsUnmeant(Varying varying, Whose? whose, ImmutableArray<Varying> varies) =>
+        whose switch
+        {
+            null or Handhold.Whose.This => false,
+            Handhold.Whose.NewSetup when varies.Any(v => v.Column == "setup") => varying.Column == "setup"
+                || varying.Within.Contains("setup"),
+            Handhold.Whose.NewSetup => varying.Within.Any(varies.Select(v => v.Column).Contains),
+            _ => true,
+        };
 
     public static string Bursts(ImmutableArray<int> bursts)
     {

@@ -16,12 +16,9 @@ internal static class Say
     public static void Answers(Desk desk, ImmutableArray<Answer> answers, AnswerOptions options)
     {
         var page = OutputPage(desk);
-        string[] about =
-        [
-            .. new[] { Plain.Whose(options.Whose, answers[0].Curve.Model.Varies), Plain.Stated(options.Conditions) }.Where(text =>
-                text.Length > 0
-            ),
-        ];
+        var varies = answers[0].Curve.Model.Varies;
+        string[] about = [Plain.Whose(options.Whose, varies), Plain.Stated(options.Conditions, options.Whose, varies)];
+        about = [.. about.Where(text => text.Length > 0)];
         if (about.Length > 0)
             page.Text($"For {string.Join(", ", about)}:");
         foreach (var asked in answers.GroupBy(answer => answer.Curve))
