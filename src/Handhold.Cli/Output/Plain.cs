@@ -46,7 +46,10 @@ internal static class Plain
         return whose switch
         {
             Handhold.Whose.Typical => "a typical level",
-            Handhold.Whose.NewSetup => New("setup", [.. varies.Where(v => v.Within.Any(all.Contains)).Select(v => v.Column).Distinct()]),
+            Handhold.Whose.NewSetup => New(
+                "setup",
+                [.. varies.Where(v => !Handhold.Whose.NewSetup.Names(v, varies)).Select(v => v.Column).Distinct()]
+            ),
             Handhold.Whose.NewPhotographer => New("photographer", all),
             Handhold.Whose.Population => "all levels on average",
             _ => "",
@@ -58,7 +61,7 @@ internal static class Plain
     /// <summary>What was said of conditions: sex M, magnification 0.5. Labels of levels that are not those meant say nothing.</summary>
     public static string Stated(Conditions conditions, Whose? whose, ImmutableArray<Varying> varies)
     {
-        string[] unmeant = [.. varies.Where(v => IsUnmeant(v, whose, varies)).Select(v => v.Column)];
+        string[] unmeant = [.. varies.Where(v => whose is { } who && !who.Names(v, varies)).Select(v => v.Column)];
         return string.Join(
             ", ",
             Conditions
@@ -67,16 +70,6 @@ internal static class Plain
                 .Select(column => $"{column} {conditions[column]}")
         );
     }
-
-    private static bool IsUnmeant(Varying varying, Whose? whose, ImmutableArray<Varying> varies) =>
-        whose switch
-        {
-            null or Handhold.Whose.This => false,
-            Handhold.Whose.NewSetup when varies.Any(v => v.Column == "setup") => varying.Column == "setup"
-                || varying.Within.Contains("setup"),
-            Handhold.Whose.NewSetup => varying.Within.Any(varies.Select(v => v.Column).Contains),
-            _ => true,
-        };
 
     public static string Bursts(ImmutableArray<int> bursts)
     {

@@ -16,20 +16,19 @@ internal sealed record LevelsMeant(ImmutableArray<(int Grouping, int Level)> Kno
     {
         return whose switch
         {
-            Whose.This => Knowing(_ => true),
             Whose.Typical => new([], []),
-            Whose.NewSetup => Knowing(g => !IsNewWithSetup(g, groupings)),
-            Whose.NewPhotographer or Whose.Population => Knowing(_ => false),
-            _ => throw new ConditionsException(
+            { } who => Knowing(who),
+            null => throw new ConditionsException(
                 "whose",
                 $"This curve holds {Listing.And(groupings.Select(g => Say.Count(g.Levels.Length, g.Varying.Column)).Distinct())}, and it was not said whose rate is meant.",
                 "Say whose: this one, a typical one, a new setup, a new photographer, or the population's."
             ),
         };
 
-        LevelsMeant Knowing(Func<Grouping, bool> isKnown)
+        LevelsMeant Knowing(Whose who)
         {
-            var places = Enumerable.Range(0, groupings.Length).ToLookup(g => isKnown(groupings[g]));
+            ImmutableArray<Varying> all = [.. groupings.Select(g => g.Varying)];
+            var places = Enumerable.Range(0, groupings.Length).ToLookup(g => who.Names(all[g], all));
             return new([.. places[true].Select(g => (g, Level(groupings[g], conditions)))], [.. places[false]]);
         }
     }
@@ -55,12 +54,6 @@ internal sealed record LevelsMeant(ImmutableArray<(int Grouping, int Level)> Kno
 
         IEnumerable<string> Terms() => curve.Terms.SelectMany(t => t.Columns);
     }
-
-    /// <summary>A new setup is new in all that belongs to it; where no setup varies, in what lies within another level that does.</summary>
-    private static bool IsNewWithSetup(Grouping grouping, ImmutableArray<Grouping> all) =>
-        all.Any(g => g.Varying.Column == "setup")
-            ? grouping.Varying.Path.Contains("setup")
-            : grouping.Varying.Within.Any(column => all.Any(g => g.Varying.Column == column));
 
     private static int Level(Grouping grouping, Conditions conditions)
     {

@@ -13,19 +13,7 @@ public class FollowingTopsFacts
             Varies = [new("photographer", VaryingPart.Both), Groups.Nested with { Part = VaryingPart.Both }],
         };
 
-    private static FrameTable Club { get; } =
-    [
-        .. from level in Enumerable.Range(0, 6)
-        from speed in new[] { 125, 60, 30, 15 }
-        select new FrameCell(ShutterSpeed.OneOver(speed), 4, Math.Min(4, speed / (15 + 10 * (level / 2))))
-        {
-            Conditions = new()
-            {
-                Photographer = FormattableString.Invariant($"p{level / 2}"),
-                Setup = FormattableString.Invariant($"s{level % 2}"),
-            },
-        },
-    ];
+    private static FrameTable Club { get; } = Groups.Club(3);
 
     private static VaryingDensity Density()
     {

@@ -12,6 +12,21 @@ internal static class Groups
 
     internal static Varying Nested { get; } = new("setup") { Within = ["photographer"] };
 
+    /// <summary>Invented: photographers with two setups each, four frames at each of four speeds; the later a photographer, the fewer he keeps.</summary>
+    internal static FrameTable Club(int photographers) =>
+        [
+            .. from level in Enumerable.Range(0, 2 * photographers)
+            from speed in new[] { 125, 60, 30, 15 }
+            select new FrameCell(ShutterSpeed.OneOver(speed), 4, Math.Min(4, speed / (20 + 10 * (level / 2))))
+            {
+                Conditions = new()
+                {
+                    Photographer = FormattableString.Invariant($"p{level / 2}"),
+                    Setup = FormattableString.Invariant($"s{level % 2}"),
+                },
+            },
+        ];
+
     internal static KeeperCurve Curve(string structure) => s_fits.GetOrAdd(structure, name => new(() => Model(name).Fit(Table).Only)).Value;
 
     internal static LinearFit Fit(string structure) => Curve(structure).Linear!;

@@ -14,19 +14,7 @@ public class LevelDoubtFacts
             Varies = [new("photographer", VaryingPart.Both), Groups.Nested],
         };
 
-    private static FrameTable Club { get; } =
-    [
-        .. from level in Enumerable.Range(0, 4)
-        from speed in new[] { 125, 60, 30, 15 }
-        select new FrameCell(ShutterSpeed.OneOver(speed), 4, Math.Min(4, speed / (20 + 10 * (level / 2))))
-        {
-            Conditions = new()
-            {
-                Photographer = FormattableString.Invariant($"p{level / 2}"),
-                Setup = FormattableString.Invariant($"s{level % 2}"),
-            },
-        },
-    ];
+    private static FrameTable Club { get; } = Groups.Club(2);
 
     private static Lazy<KeeperCurve> Fitted { get; } = new(() => Model.Fit(Club).Only);
 
